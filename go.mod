@@ -1,0 +1,3 @@
+module counterhand
+
+go 1.26
