@@ -1,10 +1,5 @@
 module counterhand
 
-go 1.26
-
-require (
-	github.com/stretchr/testify v1.12.1 // indirect
-	go.yaml.in/yaml/v3 v3.0.5 // indirect
 go 1.26.0
 
 require (
