@@ -23,7 +23,7 @@ var ErrRepeat = errors.New("message was answered before")
 
 // Responder decides what is said. It must be safe for concurrent use.
 type Responder interface {
-	Respond(text string, st commands.State) (commands.Reply, commands.State)
+	Respond(t commands.Turn) commands.Response
 }
 
 // EngineConfig is what an engine works with. Responder and Store are needed;
@@ -217,7 +217,8 @@ func (e *Engine) respond(m Message, st commands.State) (reply commands.Reply, ne
 			next = st
 		}
 	}()
-	return e.cfg.Responder.Respond(m.Text, st)
+	r := e.cfg.Responder.Respond(commands.Turn{Text: m.Text, State: st})
+	return r.Reply, r.State
 }
 
 // keep saves where the conversation stands now.

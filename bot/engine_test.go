@@ -17,8 +17,8 @@ import (
 // echo answers with what it was asked.
 type echo struct{}
 
-func (echo) Respond(text string, st commands.State) (commands.Reply, commands.State) {
-	return commands.Reply{Outcome: commands.Answer, Text: text}, st
+func (echo) Respond(t commands.Turn) commands.Response {
+	return commands.Response{Reply: commands.Reply{Outcome: commands.Answer, Text: t.Text}, State: t.State, Own: t.Own}
 }
 
 func newEngine(t *testing.T, change func(*bot.EngineConfig)) *bot.Engine {
