@@ -96,12 +96,13 @@ func (c Conventions) BuyUp(need measure.Length) measure.Cloth {
 	return measure.Cloth((need - hair).RoundUp(c.BuyStep))
 }
 
-// fits counts how many pieces of a length lie end to end in a space.
+// fits counts how many pieces of a length lie end to end in a space, up to
+// what any machine's int holds.
 func fits(space, piece measure.Length) int {
 	if piece <= 0 || space < piece {
 		return 0
 	}
-	return int(space / piece)
+	return int(min(space/piece, math.MaxInt32))
 }
 
 // ceilDiv gives n/d rounded up, for counts of things that come whole.
