@@ -35,7 +35,7 @@ type checker func(c *check)
 // checkers gives the checker of a row, by the row's own name or by its topic.
 // Each file of checks adds its part here.
 func checkers() []map[string]checker {
-	return []map[string]checker{ringCheckers()}
+	return []map[string]checker{ringCheckers(), clothCheckers()}
 }
 
 // checkedElsewhere are the topics whose rows are tests of other packages.
@@ -74,7 +74,7 @@ func TestChecks(t *testing.T) {
 			c.t = t
 			run(c)
 			for name := range c.Want {
-				if name != "convention" && !strings.HasPrefix(name, "published_") && !c.compared[name] {
+				if name != "convention" && !strings.HasPrefix(name, "published") && !c.compared[name] {
 					t.Errorf("%s: nothing compared %s=%s", c.ID, name, c.Want[name])
 				}
 			}
