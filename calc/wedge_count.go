@@ -120,10 +120,10 @@ func roundedTo(step float64, n int) float64 {
 }
 
 // closings gives the numbers of blades around an exact count, with the angles
-// that close a turn.
+// that close a turn; one where the count is whole.
 func closings(exact float64, turn measure.Angle) []Closing {
 	var cs []Closing
-	for _, n := range []int{int(math.Floor(exact)), int(math.Floor(exact)) + 1} {
+	for n := int(math.Floor(exact + 1e-9)); float64(n) < exact+1-1e-9; n++ {
 		if n > 0 && turn/measure.Angle(n) <= widestBlade {
 			cs = append(cs, Closing{n, turn / measure.Angle(n)})
 		}

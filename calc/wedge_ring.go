@@ -66,10 +66,14 @@ type RingResult struct {
 	CoverCut         measure.Length
 	BackgroundSquare measure.Length // as cut; the longer side where Background is not square
 	Background       measure.Size   // as cut; a part ring lies with one straight edge along the bottom
-	MinNarrow        measure.Length // the narrow end has to be wider than this, or the opening closes up
-	Sections         []Section      // equal ones to sew first, the best first
-	Exact            RingExact
-	Working          []Step
+	// BackgroundOversize is an inch more than BackgroundSquare, for cloth that is
+	// trimmed after the ring is sewn on. It is common practice, no source.
+	BackgroundOversize measure.Length
+	WidthsMiss         measure.Angle  // where both ends were given: by how much a ring of blades cut by these widths would be off
+	MinNarrow          measure.Length // the narrow end has to be wider than this, or the opening closes up
+	Sections           []Section      // equal ones to sew first, the best first
+	Exact              RingExact
+	Working            []Step
 }
 
 // RingExact is the geometry of a ring without rounding, see [RingResult].
@@ -140,6 +144,8 @@ type bladeShape struct {
 	wedge
 	inner, outer measure.Length // of the cut blade, from the apex
 	shift        measure.Length
+	widthsMiss   measure.Angle
+	backwards    []Step // how wanted sizes led to the blade's
 }
 
 // ringShape works out the blade from whatever sizes are given.
@@ -175,13 +181,13 @@ func (b *bladeShape) solve() error {
 	case b.Opening > 0:
 		b.inner = b.Opening/2 + b.shift
 		b.Narrow = b.width(b.inner)
+		b.backwards = append(b.backwards, step("For an opening of %v: 2 × (%v ÷ 2 + %v) × tan(%v) = %v at the narrow end",
+			b.Opening, b.Opening, b.shift, b.Angle/2, b.Narrow))
 	case b.Wide > 0 && b.Length > 0:
 		b.Narrow = b.Wide - b.width(b.Length)
 		b.inner = b.fromApex(b.Narrow)
 		if b.Narrow <= 0 {
-			return limit("blade_length",
-				step("Blades of %v with a wide end of %v come to a point before they are %v long.", b.Angle, b.Wide, b.Length),
-				step("They can be %v long at most.", b.LimitDown(b.fromApex(b.Wide-b.widthLoss(b.Seam)))))
+			return b.noNarrow()
 		}
 	default:
 		return wantLength("narrow_end", b.Narrow)
@@ -192,6 +198,8 @@ func (b *bladeShape) solve() error {
 	case b.Across > 0:
 		b.outer = b.Across/2 + b.shift + b.endLoss()
 		b.Length = b.outer - b.inner
+		b.backwards = append(b.backwards, step("For %v across: %v ÷ 2 + %v for the seams + %v for the outer end − %v to the narrow end = a blade of %v",
+			b.Across, b.Across, b.shift, b.endLoss(), b.inner, b.Length))
 	case b.Wide > 0:
 		b.outer = b.fromApex(b.Wide)
 		b.Length = b.outer - b.inner
@@ -202,18 +210,36 @@ func (b *bladeShape) solve() error {
 	return b.solveWide()
 }
 
-// solveWide works the wide end out and compares it with one that was given.
+// solveWide works the wide end out and compares it with one that was given,
+// which may be off by what a ruler does not show.
 func (b *bladeShape) solveWide() error {
 	wide := b.Narrow + b.width(b.Length)
-	if b.Wide > 0 && max(wide-b.Wide, b.Wide-wide) > b.TemplateStep {
-		angle := WedgeAngle(b.Narrow, b.Wide, b.Length)
+	if b.Wide == 0 {
+		b.Wide = wide
+		return nil
+	}
+	angle := WedgeAngle(b.Narrow, b.Wide, b.Length)
+	if max(wide-b.Wide, b.Wide-wide) > b.TemplateStep {
 		return limit("wide_end",
 			step("Blades %v long with ends of %v and %v have %v each, which makes %v with %v of them.",
 				b.Length, b.Narrow, b.Wide, angle, angle*measure.Angle(b.Blades), b.Blades),
 			step("A wide end of %v closes %v.", b.Template(wide), b.Turn))
 	}
+	if miss := missOf(b.Blades, angle, b.Turn); math.Abs(miss) > float64(flatEnough) {
+		b.widthsMiss = measure.Angle(miss)
+	}
 	b.Wide = wide
 	return nil
+}
+
+// noNarrow says that a blade comes to a point before its length is reached.
+func (b *bladeShape) noNarrow() error {
+	reason := step("Blades of %v with a wide end of %v come to a point before they are %v long.", b.Angle, b.Wide, b.Length)
+	longest := b.LimitDown(b.fromApex(b.Wide-b.widthLoss(b.Seam)) - 3*hair)
+	if longest <= 0 {
+		return limit("wide_end", reason, Step{})
+	}
+	return limit("blade_length", reason, step("They can be %v long at most.", longest))
 }
 
 // noLength says why a blade has no length left.
@@ -329,12 +355,14 @@ func (b *bladeShape) result(count WedgeCountResult) RingResult {
 		OpeningAcross: b.Template(2 * e.OpeningRadius),
 		CoverCircle:   (e.CoverCircle - hair).RoundUp(b.CoverStep),
 		MinNarrow:     e.WidthLoss,
+		WidthsMiss:    b.widthsMiss,
 		Sections:      Sections(b.Blades, b.Turn),
 		Exact:         e,
 	}
 	out.CoverCut = out.CoverCircle + 2*b.Turning
 	out.Background = b.background(e)
 	out.BackgroundSquare = max(out.Background.Width, out.Background.Length)
+	out.BackgroundOversize = out.BackgroundSquare + measure.Inch
 	out.Working = append(b.bladeWorking(count, e), b.ringWorking(e, out)...)
 	return out
 }
@@ -365,6 +393,10 @@ func (b *bladeShape) bladeWorking(count WedgeCountResult, e RingExact) []Step {
 	if b.RingRequest.Angle != count.Angle {
 		steps = append(steps, step("Reckoned with %v ÷ %v = %v.", b.Turn, b.Blades, b.Angle))
 	}
+	steps = append(steps, b.backwards...)
+	if b.widthsMiss != 0 {
+		steps = append(steps, step("Cut by the angle: %v blades cut to these widths would be off by %v.", b.Blades, b.widthsMiss))
+	}
 	return append(steps,
 		step("Wide end: %v + 2 × %v × tan(%v) = %v", e.NarrowEnd, e.BladeLength, half, e.WideEnd),
 		step("The cut edges would meet %v ÷ (2 × tan(%v)) = %v beyond the narrow end.", e.NarrowEnd, half, e.NarrowFromApex),
@@ -382,6 +414,6 @@ func (b *bladeShape) ringWorking(e RingExact, out RingResult) []Step {
 		step("Opening: 2 × (%v − %v) = %v, and %v to its corners", e.NarrowFromApex, e.ApexShift, out.OpeningAcross, 2*e.OpeningCornerRadius),
 		step("Cover circle: %v + 2 × %v = %v, up to %v; cut %v + 2 × %v = %v",
 			2*e.OpeningCornerRadius, b.Overlap, e.CoverCircle, out.CoverCircle, out.CoverCircle, b.Turning, out.CoverCut),
-		step("Background: the ring, 2 × %v of margin and two seams of %v, up to %v", b.Margin, b.Seam, out.Background),
+		step("Background: %v, 2 × %v of margin and two seams of %v, up to %v", out.RingAcross, b.Margin, b.Seam, out.Background),
 	}
 }

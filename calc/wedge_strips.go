@@ -48,6 +48,8 @@ type WedgeStripsResult struct {
 	Other          *OtherLayout    // the other way to lay the blades, where the shape is known
 	Hand           *StripsInHand   // where strips or cloth in hand were given
 	Working        []Step
+
+	shape WedgeStripsRequest // with every size known, for the outlines
 }
 
 // StripsOnCloth is how many strips do on cloth of another usable width.
@@ -212,6 +214,7 @@ func (r WedgeStripsRequest) result(main OtherLayout) WedgeStripsResult {
 		Length:        measure.Length(main.Strips) * main.StripWidth,
 		SpareBlades:   main.Strips*main.BladesPerStrip - r.Blades,
 		OneFewerShort: r.Blades - (main.Strips-1)*main.BladesPerStrip,
+		shape:         r,
 	}
 	if r.StripLength == r.UsableWidth {
 		w.WiderCloth = onWiderCloth(r.Conventions, main.Strips, func(usable measure.Length) int {
