@@ -141,7 +141,7 @@ func withMore(s string, q Quantity) Quantity {
 // continues tells whether the fraction before s is of something of its own, so
 // that it is not the rest of the quantity before it.
 func continues(s string) bool {
-	if unitFollows(s) {
+	if unitFollows(s) > 0 {
 		return true
 	}
 	if unit, _, _ := unitAt(s, true); unit != NoUnit {
@@ -158,11 +158,8 @@ func compoundWith(s string, q Quantity) (Quantity, bool) {
 		return q, false
 	}
 	at := q.Size + joinAt(s[q.Size:])
-	if at == len(s) || minusSign(s[at:]) > 0 {
-		return q, false
-	}
-	v, needsUnit, negative := numberAt(s[at:])
-	if v.n == 0 || negative || v.form >= Compound || needsUnit && isLoneArticle(s[at:at+v.n]) {
+	v := numberAt(s[at:])
+	if v.n == 0 || v.form >= Compound || isLoneArticle(s[at:at+v.n]) {
 		return q, false
 	}
 	unit, from, to := unitBehind(s[at:], v)
@@ -171,7 +168,7 @@ func compoundWith(s string, q Quantity) (Quantity, bool) {
 		return q, false
 	}
 	per := int64(large / small)
-	if v.number.Num >= per*v.number.Den || qualifies(s[at+from:], to-from) {
+	if v.number.Num >= per*v.number.Den || qualifies(s[at+from:], to-from) || isWidth(q.Unit, s[at+to:]) {
 		return q, false
 	}
 	number, ok := q.Number.times(per)
@@ -212,6 +209,20 @@ func qualifies(s string, n int) bool {
 	rest = rest[blanks(rest):]
 	key, w := word(rest)
 	return rest != "" && isLetter(rest[0]) && !joiners[string(key[:w])]
+}
+
+// isWidth tells whether a quantity that ends before s is the width of cloth that
+// was bought by the large unit: 1 m of it, "90 cm wide".
+func isWidth(large Unit, s string) bool {
+	if large != YardUnit && large != MetreUnit {
+		return false
+	}
+	key, n := word(s[blanks(s):])
+	switch string(key[:n]) {
+	case "wide", "across", "usable", "width":
+		return true
+	}
+	return false
 }
 
 // joiners are the words that go on after a length that stands by itself.

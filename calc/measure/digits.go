@@ -14,13 +14,17 @@ var tooBig = Number{math.MaxInt64, 1}
 
 // value is a number on its way to a quantity: n bytes of text, 0 for none.
 type value struct {
-	number Number
-	form   Form
-	n      int
+	number    Number
+	form      Form
+	n         int
+	needsUnit bool // no number at all without a unit behind it: "half", "a"
 }
 
 // unclear is what n bytes of digits mean that are no number in any writing.
-func unclear(n int) value { return value{Number{0, 1}, Unclear, n} }
+func unclear(n int) value { return value{number: Number{0, 1}, form: Unclear, n: n} }
+
+// tooBigAt is what n bytes mean that are more than [largest].
+func tooBigAt(n int) value { return value{number: tooBig, form: TooBig, n: n} }
 
 // digitsAt reads a number that starts with a digit, a point or a character for
 // a fraction:
@@ -30,7 +34,7 @@ func unclear(n int) value { return value{Number{0, 1}, Unclear, n} }
 //	fraction = whole "/" whole [ "ths" ] | glyph
 func digitsAt(s string) value {
 	if v, n := glyph(s); n > 0 {
-		return value{v, Glyph, n}
+		return value{number: v, form: Glyph, n: n}
 	}
 	v := decimalAt(s)
 	if v.n == 0 || v.form == TooBig || v.form == Unclear {
@@ -123,7 +127,7 @@ func exactly(s string, point int, form Form) value {
 		d := int64(s[i] - '0')
 		if i < point {
 			if num = num*10 + d; num > largest {
-				return value{tooBig, TooBig, len(s)}
+				return tooBigAt(len(s))
 			}
 			continue
 		}
@@ -135,7 +139,7 @@ func exactly(s string, point int, form Form) value {
 		}
 		num, den = num*10+d, den*10
 	}
-	return value{ratio(num, den), form, len(s)}
+	return value{number: ratio(num, den), form: form, n: len(s)}
 }
 
 func pow10(n int) int64 {
@@ -175,10 +179,10 @@ func powerAt(s string, v value) value {
 	for range exponent(rest[1 : 1+n]) {
 		var ok bool
 		if number, ok = number.times(base); !ok {
-			return value{tooBig, TooBig, end}
+			return tooBigAt(end)
 		}
 	}
-	return value{number, v.form, end}
+	return value{number: number, form: v.form, n: end}
 }
 
 // exponent gives the value of digits, at most 99: beyond that nothing but 0 and
@@ -216,7 +220,7 @@ func slashAt(s string, whole value) value {
 		return unclear(n)
 	}
 	n += fractionEnding(s[n:])
-	return value{ratio(whole.number.Num, den.number.Num), Slashed, n}
+	return value{number: ratio(whole.number.Num, den.number.Num), form: Slashed, n: n}
 }
 
 // slash takes a slash or one of its typographic kin.
@@ -247,28 +251,46 @@ func mixedAt(s string, whole value) value {
 		return whole
 	}
 	rest := s[whole.n:]
-	if v, n := glyph(rest); n > 0 {
-		return value{whole.number.plus(v), Glyph, whole.n + n}
-	}
-	if g := gap(rest); g > 0 {
-		if v := fractionAt(rest[g:]); v.n > 0 {
-			form := Mixed
-			if v.form == Glyph {
-				form = Glyph
-			}
-			return value{whole.number.plus(v.number), form, whole.n + g + v.n}
+	g := gap(rest)
+	if v := fractionAt(rest[g:]); v.n > 0 && (g > 0 || v.form == Glyph) && !squareTriangles(rest[g:], v) {
+		form := Mixed
+		if v.form == Glyph {
+			form = Glyph
 		}
+		return value{number: whole.number.plus(v.number), form: form, n: whole.n + g + v.n}
 	}
 	if v := andFraction(rest); v.n > 0 {
-		return value{whole.number.plus(v.number), Mixed, whole.n + v.n}
+		return value{number: whole.number.plus(v.number), form: Mixed, n: whole.n + v.n}
 	}
 	return whole
+}
+
+// squareTriangles tells whether the fraction v at the start of s is the name of
+// a patch: 24 of "1/2 square triangles".
+func squareTriangles(s string, v value) bool {
+	if v.number != (Number{1, 2}) && v.number != (Number{1, 4}) {
+		return false
+	}
+	s = s[v.n:]
+	s = s[gap(s):]
+	key, n := word(s)
+	switch string(key[:n]) {
+	case "square", "sq":
+		s = s[n:]
+		s = s[gap(s):]
+		key, n = word(s)
+		switch string(key[:n]) {
+		case "triangle", "triangles", "tri", "tris":
+			return true
+		}
+	}
+	return false
 }
 
 // fractionAt reads a proper fraction in digits or as one character.
 func fractionAt(s string) value {
 	if v, n := glyph(s); n > 0 {
-		return value{v, Glyph, n}
+		return value{number: v, form: Glyph, n: n}
 	}
 	d := digits(s)
 	if d == 0 || d > 7 {

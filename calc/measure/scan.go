@@ -1,6 +1,6 @@
 package measure
 
-import "unicode/utf8"
+import "strings"
 
 // Form says how a number was written, for what the rest of a request must
 // decide.
@@ -41,95 +41,87 @@ type Quantity struct {
 // apostrophe is feet unless a letter follows: the caller, who knows whether a
 // quotation was opened, must not pass on its closing mark.
 func ScanQuantity(s string) (Quantity, bool) {
-	v, needsUnit, negative := numberAt(s)
-	if v.n == 0 {
-		return Quantity{}, false
+	sign := signAt(s)
+	q, ok := scanUnsigned(s[sign:])
+	if !ok || sign == 0 {
+		return q, ok
 	}
-	if m := multiplied(s, v); m.n > v.n {
-		v, needsUnit = m, false
-	}
-	q := Quantity{Number: v.number, Form: v.form, Size: v.n, NumberSize: v.n}
-	if unit, from, to := unitBehind(s, v); unit != NoUnit {
-		q.Unit, q.UnitText, q.Size = unit, s[from:to], to
-		if q.Form == One {
-			q.Form = Words
-		}
-	} else if needsUnit {
-		return Quantity{}, false
-	}
-	q = withMore(s, q)
-	if negative {
-		q.Number.Num = -q.Number.Num
-	}
+	q.Number.Num = -q.Number.Num
+	q.Size += sign
+	q.NumberSize += sign
 	return q, true
 }
 
-// numberAt reads the number of a quantity.
-func numberAt(s string) (v value, needsUnit, negative bool) {
-	if s == "" {
-		return value{}, false, false
-	}
-	switch c := s[0]; {
-	case isLetter(c):
-		if c|0x20 == 'm' {
-			return minusAt(s)
+// signAt takes a minus sign before a digit, or "minus" in words.
+func signAt(s string) int {
+	if n := minusSign(s); n > 0 {
+		if startsDigit(s[n:]) {
+			return n
 		}
-		v, needsUnit = spelledAt(s)
-		return v, needsUnit, false
-	case c == '-' || c >= utf8.RuneSelf:
-		if sign := minusSign(s); sign > 0 {
-			v, _, _ = numberAt(s[sign:])
-			if !startsDigit(s[sign:]) || v.n == 0 {
-				return value{}, false, false
-			}
-			v.n += sign
-			return v, false, true
-		}
+		return 0
 	}
-	if !startsDigit(s) {
-		return value{}, false, false
+	if s == "" || s[0]|0x20 != 'm' {
+		return 0
 	}
-	v = digitsAt(s)
-	if v.form == Plain && isOrdinalEnding(s[v.n:]) {
-		return value{}, false, false
-	}
-	if v.form == Plain {
-		if f, sure := countedAt(s, v); f.n > 0 && sure && unitFollows(s[f.n:]) {
-			return f, true, false
-		}
-	}
-	return v, false, false
-}
-
-func minusSign(s string) int {
-	switch r, w := utf8.DecodeRuneInString(s); r {
-	case '-', '−':
-		return w
+	w, n := numeralAt(s)
+	if b := blanks(s[n:]); w.part == minus && b > 0 {
+		return n + b
 	}
 	return 0
 }
 
-// minusAt reads "minus two" and "minus 2".
-func minusAt(s string) (v value, needsUnit, negative bool) {
-	w, n := numeralAt(s)
-	switch w.part {
-	case power: // "million" starts with m as well
-		return cardinalAt(s), false, false
-	case minus:
-	default:
-		return value{}, false, false
+func minusSign(s string) int {
+	if s != "" && s[0] == '-' {
+		return 1
 	}
-	b := blanks(s[n:])
-	if b == 0 {
-		return value{}, false, false
+	if strings.HasPrefix(s, "−") {
+		return len("−")
 	}
-	n += b
-	v, needsUnit, negative = numberAt(s[n:])
-	if v.n == 0 || negative {
-		return value{}, false, false
+	return 0
+}
+
+func scanUnsigned(s string) (Quantity, bool) {
+	v := numberAt(s)
+	if v.n == 0 {
+		return Quantity{}, false
 	}
-	v.n += n
-	return v, needsUnit, true
+	v = multiplied(s, v)
+	q := Quantity{Number: v.number, Form: v.form, Size: v.n, NumberSize: v.n}
+	unit, from, to := unitBehind(s, v)
+	switch {
+	case unit != NoUnit:
+		q.Unit, q.UnitText, q.Size = unit, s[from:to], to
+		if q.Form == One {
+			q.Form = Words
+		}
+	case v.needsUnit:
+		return Quantity{}, false
+	}
+	return withMore(s, q), true
+}
+
+// numberAt reads the number of a quantity, without a sign.
+func numberAt(s string) value {
+	if s != "" && isLetter(s[0]) {
+		if w, _ := numeralAt(s); w.part == noPart {
+			return value{} // nearly every word of a text
+		}
+		return spelledAt(s)
+	}
+	if !startsDigit(s) {
+		return value{}
+	}
+	v := digitsAt(s)
+	if v.form != Plain {
+		return v
+	}
+	if isOrdinalEnding(s[v.n:]) {
+		return value{}
+	}
+	if f := countedAt(s, v); f.n > 0 && unitFollows(s[f.n:]) > 0 {
+		return f
+	}
+	return v
 }
 
 // isOrdinalEnding tells whether digits are an ordinal, "1st", or sixteenths
@@ -143,38 +135,33 @@ func isOrdinalEnding(s string) bool {
 	return false
 }
 
-// multiplied reads on to "dozen", and behind digits to "hundred" and above.
+// multiplied reads on from a number to "dozen", and from digits to "hundred" and
+// above.
 func multiplied(s string, v value) value {
-	if v.form >= Compound || isLetter(s[v.n-1]) && v.form != Words && v.form != Mixed && v.form != One {
-		return value{}
-	}
 	at := v.n + blanks(s[v.n:])
-	if at == v.n {
-		return value{}
+	if at == v.n || v.form >= Compound {
+		return v
 	}
 	w, n := numeralAt(s[at:])
-	if w.part == article && v.number.isProper() {
-		at += n
-		at += blanks(s[at:])
+	if w.part == article && v.number.isProper() { // "half a dozen"
+		at += n + blanks(s[at+n:])
 		if w, n = numeralAt(s[at:]); w.part != dozen {
-			return value{}
+			return v
 		}
 	}
-	switch {
-	case w.part == dozen:
-	case (w.part == hundred || w.part == power) && (v.form == Plain || v.form == Decimal):
-	default:
-		return value{}
+	inDigits := v.form == Plain || v.form == Decimal
+	if w.part != dozen && !(inDigits && (w.part == hundred || w.part == power)) {
+		return v
 	}
 	number, ok := v.number.times(w.value)
 	if !ok {
-		return value{tooBig, TooBig, at + n}
+		return tooBigAt(at + n)
 	}
 	form := v.form
 	if form == One {
 		form = Words
 	}
-	return value{number, form, at + n}
+	return value{number: number, form: form, n: at + n}
 }
 
 // unitBehind reads the unit of the number v at the start of s, and gives where
@@ -189,8 +176,8 @@ func unitBehind(s string, v value) (unit Unit, from, to int) {
 		}
 		return unit, v.n + from, v.n + to
 	}
-	if v.number.isProper() && !lone {
-		if n := ofA(rest); n > 0 {
+	if v.number.Den > 1 {
+		if n, of := ofA(rest); n > 0 && (of || v.number.isProper()) {
 			if unit, from, to = unitAt(rest[n:], false); unit != NoUnit {
 				return unit, v.n + n + from, v.n + n + to
 			}
@@ -201,38 +188,37 @@ func unitBehind(s string, v value) (unit Unit, from, to int) {
 
 func isLoneArticle(s string) bool { return len(s) <= 2 && s[0]|0x20 == 'a' }
 
-// unitFollows tells whether a fraction that ends before s has a unit.
-func unitFollows(s string) bool {
-	if unit, _, _ := unitAt(s, false); unit != NoUnit {
-		return true
+// unitFollows takes the unit of a fraction in words that ends before s.
+func unitFollows(s string) int {
+	if _, _, to := unitAt(s, false); to > 0 {
+		return to
 	}
-	n := ofA(s)
-	if n == 0 {
-		return false
-	}
-	unit, _, _ := unitAt(s[n:], false)
-	return unit != NoUnit
-}
-
-// ofA takes " of a" or " a", which stand between a fraction and its unit.
-func ofA(s string) int {
-	n := blanks(s)
-	key, w := word(s[n:])
-	if n == 0 || w == 0 {
-		return 0
-	}
-	if string(key[:w]) == "of" {
-		n += w
-		b := blanks(s[n:])
-		if b == 0 {
-			return 0
+	if n, _ := ofA(s); n > 0 {
+		if _, _, to := unitAt(s[n:], false); to > 0 {
+			return n + to
 		}
-		n += b
-		key, w = word(s[n:])
-	}
-	switch string(key[:w]) {
-	case "a", "an":
-		return n + w
 	}
 	return 0
+}
+
+// ofA takes " of a" or " a", which stand between a fraction and its unit, and
+// tells whether "of" was there.
+func ofA(s string) (n int, of bool) {
+	b := blanks(s)
+	if b == 0 {
+		return 0, false
+	}
+	n = b
+	if hasWord(s[n:], "of") {
+		of = true
+		n += len("of")
+		if b = blanks(s[n:]); b == 0 {
+			return 0, false
+		}
+		n += b
+	}
+	if w, width := numeralAt(s[n:]); w.part == article {
+		return n + width, of
+	}
+	return 0, false
 }

@@ -87,6 +87,9 @@ var scanRows = []scanned{
 	{"2| and half square triangles", 2, 1, NoUnit, Plain},
 	{"2| and 3", 2, 1, NoUnit, Plain},
 	{"2| and 3/2", 2, 1, NoUnit, Plain},
+	{"24| 1/2 square triangles", 24, 1, NoUnit, Plain},
+	{"24| ½-square triangles", 24, 1, NoUnit, Plain},
+	{"4 1/2| squares", 9, 2, NoUnit, Mixed},
 	{"2.5| 1/2", 5, 2, NoUnit, Decimal},
 
 	// Units.
@@ -144,6 +147,7 @@ var scanRows = []scanned{
 	{"−40 in|", -40, 1, InchUnit, Plain},
 	{"-½ in|", -1, 2, InchUnit, Glyph},
 	{"minus two|", -2, 1, NoUnit, Words},
+	{"minus half an inch|", -1, 2, InchUnit, Words},
 	{"minus 2 in|", -2, 1, InchUnit, Plain},
 
 	// Words.
@@ -181,6 +185,11 @@ var scanRows = []scanned{
 	{"three| quarter circles", 3, 1, NoUnit, Words},
 	{"two| quarter yard cuts", 2, 1, NoUnit, Words},
 	{"3| quarter yard cuts", 3, 1, NoUnit, Plain},
+	{"three| quarter yard cuts", 3, 1, NoUnit, Words},
+	{"five quarters of a yard|", 5, 4, YardUnit, Words},
+	{"1 quarter inch|", 1, 4, InchUnit, Words},
+	{"one| half square triangle", 1, 1, NoUnit, One},
+	{"one| quarter circle", 1, 1, NoUnit, One},
 	{"3| quarters", 3, 1, NoUnit, Plain},
 	{"an eighth of a yard|", 1, 8, YardUnit, Words},
 	{"a third of a yard|", 1, 3, YardUnit, Words},
@@ -219,6 +228,9 @@ var scanRows = []scanned{
 	{"1 yd 1 ft 4 in|", 52, 1, InchUnit, Compound},
 	{"1 m 20 cm|", 120, 1, CentimetreUnit, Compound},
 	{"1 yd| 5 in squares", 1, 1, YardUnit, Plain},
+	{"1 m| 90 cm wide", 1, 1, MetreUnit, Plain},
+	{"3 ft 2 in| wide", 38, 1, InchUnit, Compound},
+	{"1 yd 4 inches| of blue", 40, 1, InchUnit, Compound},
 	{"1 yd| 40 in", 1, 1, YardUnit, Plain},
 	{"1 yd| 20 cm", 1, 1, YardUnit, Plain},
 
@@ -267,7 +279,7 @@ func TestScanQuantityFindsNone(t *testing.T) {
 		"half rectangle", "half", "quarter square triangle", "quarter circle", "a quarter circle",
 		"quarter", "a quarter", "a fat quarter", "one-way", "a", "an", "a strip", "an apple", "a in",
 		"1st", "2nd", "3RD strip", "first", "second", "third border", "16ths", "a second yard",
-		"twenty-first", "twenty second strip", "and a half", "minus", "minus a", "hundreds", "onesie",
+		"twenty-first", "twenty second strip", "and a half", "minus", "minus a", "minus -2", "minus minus two", "--2", "-−2", "hundreds", "onesie",
 		"tension", "metre", "inch", "máquina",
 	} {
 		t.Run(in, func(t *testing.T) {

@@ -1,34 +1,37 @@
 package measure
 
-// spelledAt reads a number in words from s:
+// spelledAt reads a number in words:
 //
-//	spelled  = [ "minus" ] ( cardinal [ "and" shares ] | shares )
-//	cardinal = [ "a" ] words of [numerals], "and" only after hundreds
-//	shares   = ( "a" | cardinal ) ( "half" | "quarter" | "eighths" | … )
-//
-// The caller must find a unit behind a value that needs one: "half" alone, and
-// "a", are no numbers.
-func spelledAt(s string) (v value, needsUnit bool) {
-	if f, sure := sharesAt(s); f.n > 0 {
-		return f, !sure
+//	spelled  = cardinal [ "and" shares ] | shares | article
+//	cardinal = [ article ] words of [numerals], with "and" only after hundreds
+//	shares   = [ article | cardinal ] ( "half" | "quarter" | "eighths" | … )
+//	article  = "a" | "an"
+func spelledAt(s string) value {
+	if v := sharesAt(s); v.n > 0 {
+		return v
 	}
-	v = cardinalAt(s)
-	if v.n == 0 {
+	v := cardinalAt(s)
+	switch {
+	case v.n == 0:
 		if first, n := numeralAt(s); first.part == article {
-			return value{Number{1, 1}, Words, n}, true
+			return value{number: Number{1, 1}, form: Words, n: n, needsUnit: true}
 		}
-		return value{}, false
-	}
-	if v.form == One && len(s) > v.n+1 && s[v.n] == '-' && isLetter(s[v.n+1]) && !unitFollows(s[v.n:]) {
-		return value{}, false // "one-way"
-	}
-	if v.form == TooBig {
-		return v, false
+		return value{}
+	case v.form == TooBig:
+		return v
+	case v.form == One && opensCompoundWord(s[v.n:]):
+		return value{}
 	}
 	if f := andFraction(s[v.n:]); f.n > 0 {
-		return value{v.number.plus(f.number), Words, v.n + f.n}, false
+		return value{number: v.number.plus(f.number), form: Words, n: v.n + f.n}
 	}
-	return v, false
+	return v
+}
+
+// opensCompoundWord tells whether the word before s is the first part of one
+// with a hyphen, "one-way", and not of a quantity, "one-inch".
+func opensCompoundWord(s string) bool {
+	return len(s) > 1 && s[0] == '-' && isLetter(s[1]) && unitFollows(s) == 0
 }
 
 // cardinalAt reads a whole number in words. The form of a lone "one" is [One].
@@ -64,7 +67,7 @@ func cardinalAt(s string) value {
 			group = max(group, 1) * word.value
 		case power:
 			if total += max(group, 1) * word.value; total > largest {
-				return value{tooBig, TooBig, at + w}
+				return tooBigAt(at + w)
 			}
 			group, ceiling = 0, word.value
 		case dozen:
@@ -85,7 +88,7 @@ func cardinalAt(s string) value {
 	if total+group == 1 && last == ones {
 		form = One
 	}
-	return value{Number{total + group, 1}, form, n}
+	return value{number: Number{total + group, 1}, form: form, n: n}
 }
 
 // fits tells whether the word may follow within one number whose last word was
@@ -130,67 +133,75 @@ func denominatorAt(s string) (numeral, int) {
 }
 
 // sharesAt reads a fraction in words at the start of a number: "half", "a
-// quarter", "three eighths". It is sure of it where it is counted out in the
-// plural, or is one half, and else needs a unit behind it.
-func sharesAt(s string) (v value, sure bool) {
+// quarter", "three eighths".
+func sharesAt(s string) value {
 	if d, n := denominatorAt(s); n > 0 {
-		return value{Number{1, d.value}, Words, n}, false
+		return value{number: Number{1, d.value}, form: Words, n: n, needsUnit: true}
 	}
 	first, n := numeralAt(s)
 	if first.part == article {
 		n += gap(s[n:])
 		if d, w := denominatorAt(s[n:]); w > 0 && !d.plural {
-			return value{Number{1, d.value}, Words, n + w}, false
+			return value{number: Number{1, d.value}, form: Words, n: n + w, needsUnit: true}
 		}
-		return value{}, false
+		return value{}
 	}
-	count := cardinalAt(s)
-	if count.n == 0 || count.form == TooBig {
-		return value{}, false
+	if count := cardinalAt(s); count.n > 0 && count.form != TooBig {
+		return countedAt(s, count)
 	}
-	return countedAt(s, count)
+	return value{}
 }
 
 // countedAt reads on from a count to the name of a fraction, "three quarters".
 // In the singular that is one fraction only where nobody would say it of
-// several: "three quarter inch", but two of "two quarter yard" pieces.
-func countedAt(s string, count value) (v value, sure bool) {
+// several: "three quarter inch", but two of "two quarter yard" pieces, and three
+// of "3 quarter yard" ones.
+func countedAt(s string, count value) value {
 	at := count.n + gap(s[count.n:])
 	d, w := denominatorAt(s[at:])
-	if w == 0 || at == count.n {
-		return value{}, false
-	}
 	n, rest := count.number.Num, s[at+w:]
-	v = value{ratio(n, d.value), Words, at + w}
-	switch {
-	case n == 0, shapeAt(rest, true):
-		return value{}, false
-	case unitFollows(rest):
-		if d.plural || n == 1 || n < d.value && gcd(n, d.value) == 1 {
-			return v, d.plural || n == 1
-		}
-	case n < d.value && (d.plural || n == 1):
-		return v, true
+	if w == 0 || at == count.n || n == 0 || shapeAt(rest, true) {
+		return value{}
 	}
-	return value{}, false
+	v := value{number: ratio(n, d.value), form: Words, n: at + w}
+	unit := unitFollows(rest)
+	switch {
+	case d.plural, n == 1:
+		if unit > 0 || n < d.value {
+			return v
+		}
+	case unit > 0 && count.form == Words && n < d.value && gcd(n, d.value) == 1 && !piecesFollow(rest[unit:]):
+		return v
+	}
+	return value{}
+}
+
+// piecesFollow tells whether s goes on with several pieces of cloth.
+func piecesFollow(s string) bool {
+	key, n := word(s[gap(s):])
+	switch string(key[:n]) {
+	case "cuts", "pieces", "lengths", "bundles":
+		return true
+	}
+	return false
 }
 
 // andFraction reads "and a half", "and 1/2", "& three quarters", with what stands
 // before them.
 func andFraction(s string) value {
-	g := gap(s)
-	if g == 0 {
+	at := gap(s)
+	w, n := numeralAt(s[at:])
+	switch {
+	case at == 0:
 		return value{}
-	}
-	at := g
-	if at < len(s) && s[at] == '&' {
-		at++
-	} else if w, n := numeralAt(s[at:]); w.part == joint {
+	case w.part == joint:
 		at += n
-	} else {
+	case at < len(s) && s[at] == '&':
+		at++
+	default:
 		return value{}
 	}
-	g = gap(s[at:])
+	g := gap(s[at:])
 	if g == 0 {
 		return value{}
 	}
@@ -206,18 +217,22 @@ func andFraction(s string) value {
 	return v
 }
 
-// sharesAfterAnd reads "a half", "three quarters", "5 eighths"; the word "half"
-// alone only with a unit behind it, and none that is a kind of patch.
+// sharesAfterAnd reads "a half", "three quarters", "5 eighths", where they are no
+// kind of patch; the word "half" alone only with a unit behind it.
 func sharesAfterAnd(s string) value {
 	var v value
-	var sure bool
-	if d := digits(s); 0 < d && d <= 2 {
-		v, sure = countedAt(s, exactly(s[:d], d, Plain))
-	} else if v, sure = sharesAt(s); v.n > 0 && !sure {
-		first, _ := numeralAt(s)
-		sure = first.part == article && !shapeAt(s[v.n:], false)
+	if d := digits(s); d == 0 {
+		v = sharesAt(s)
+	} else if d <= 2 {
+		v = countedAt(s, exactly(s[:d], d, Plain))
 	}
-	if v.n == 0 || !v.number.isProper() || !sure && !unitFollows(s[v.n:]) {
+	if v.n == 0 || !v.number.isProper() {
+		return value{}
+	}
+	if !v.needsUnit || unitFollows(s[v.n:]) > 0 {
+		return v
+	}
+	if first, _ := numeralAt(s); first.part != article || shapeAt(s[v.n:], false) {
 		return value{}
 	}
 	return v

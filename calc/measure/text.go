@@ -60,10 +60,11 @@ func digits(s string) int {
 	return n
 }
 
-// letters takes a run of Latin letters, the only ones in our vocabulary.
+// letters takes a run of Latin letters, the only ones in our vocabulary, and at
+// most one more than its longest word has.
 func letters(s string) int {
 	n := 0
-	for n < len(s) && isLetter(s[n]) {
+	for n <= longestWord && n < len(s) && isLetter(s[n]) {
 		n++
 	}
 	return n

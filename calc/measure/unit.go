@@ -39,10 +39,10 @@ func (u Unit) String() string { return unitNames[u] }
 // both spellings, and the commonest slips.
 var unitWords = map[string]Unit{
 	"in": InchUnit, "ins": InchUnit, "inch": InchUnit, "inches": InchUnit,
-	"inchs": InchUnit, "inche": InchUnit, "inces": InchUnit, "ich": InchUnit,
+	"inchs": InchUnit, "inche": InchUnit,
 	"ft": FootUnit, "foot": FootUnit, "feet": FootUnit,
 	"yd": YardUnit, "yds": YardUnit, "yard": YardUnit, "yards": YardUnit,
-	"yrd": YardUnit, "yrds": YardUnit, "yar": YardUnit,
+	"yrd": YardUnit, "yrds": YardUnit,
 	"mm": MillimetreUnit, "mms": MillimetreUnit,
 	"millimetre": MillimetreUnit, "millimetres": MillimetreUnit,
 	"millimeter": MillimetreUnit, "millimeters": MillimetreUnit,
@@ -52,7 +52,7 @@ var unitWords = map[string]Unit{
 	"m": MetreUnit, "mtr": MetreUnit, "mtrs": MetreUnit,
 	"metre": MetreUnit, "metres": MetreUnit, "meter": MetreUnit, "meters": MetreUnit,
 	"deg": DegreeUnit, "degs": DegreeUnit, "degree": DegreeUnit, "degrees": DegreeUnit,
-	"degress": DegreeUnit, "degreee": DegreeUnit,
+	"degress": DegreeUnit,
 }
 
 // unitMarks are the signs for units that stand right behind a digit, the longer
