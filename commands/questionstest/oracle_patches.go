@@ -37,7 +37,7 @@ func halfSquares(w *work) {
 		w.size("unfinished", finished+2*seam)
 		return
 	}
-	finished := w.length("f")
+	finished := w.length("finish")
 	two := w.handbook(halfSquare(finished), finished+0.875)
 	switch at {
 	case 2:
@@ -59,7 +59,7 @@ func halfSquares(w *work) {
 }
 
 func quarterSquares(w *work) {
-	finished := w.length("f")
+	finished := w.length("finish")
 	w.cut("square_cut", w.handbook(quarterSquare(finished), finished+1.25))
 	if w.has("n") { // two squares, sewn and cut twice, make two units
 		n := w.count("n")

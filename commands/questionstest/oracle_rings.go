@@ -70,16 +70,18 @@ func wedgeRing(w *work) {
 		outer -= seam
 	}
 	hole := v.sewn.meet(across(v.from)).distance(c)
-	cover := w.stepUp(2*(hole+0.25), 0.25, 0)
 	w.whole("blades", int(n))
 	w.set("angle", degrees, "deg", 0.01)
 	w.near("wide_end", v.width(v.to), 0.07)
 	w.size("narrow_end", narrow)
 	w.near("ring_across", 2*outer, 0.07)
 	w.near("opening_across", 2*(v.from-c.y), 0.07)
-	if !w.metric {
+	if w.wants("cover_circle") {
+		cover := w.stepUp(2*(hole+0.25), 0.25, 0)
 		w.near("cover_circle", cover, 0.01)
-		w.near("cover_cut", cover+0.5, 0.01)
+		w.near("cover_cut", cover+2*0.25, 0.01)
+	}
+	if w.wants("background_square") {
 		w.near("background_square", w.stepUp(2*outer+2*2+2*seam, 0.5, 1.0/32), 0.01)
 	}
 }
