@@ -1,0 +1,177 @@
+// Package config holds everything that a shop may set, with the default, the
+// range and the unit of each.
+//
+// Values come from a file in YAML, from the environment and from the command
+// line, each stronger than the one before. A value that [Load] gives is
+// complete and valid; where it cannot be, the error is [Faults] and names every
+// fault at once, each with its key, its value and what is allowed. Keys that
+// are not in the table are refused, so that a slip of the pen is never taken
+// for the default.
+//
+// The package only reads. What a setting means is decided by the package that
+// it is handed to, as a plain value.
+package config
+
+import (
+	"time"
+
+	"counterhand/calc/measure"
+)
+
+// Config is a whole configuration.
+type Config struct {
+	Shop         Shop
+	Work         Work
+	Fabric       Fabric
+	Seams        Seams
+	Rounding     Rounding
+	Binding      Binding
+	Backing      Backing
+	Batting      Batting
+	Borders      Borders
+	Blades       Blades
+	Rings        Rings
+	Sashing      Sashing
+	Geese        Geese
+	Layout       Layout
+	Conversation Conversation
+	Terminal     Terminal
+	Storage      Storage
+	Chat         Chat
+	Web          Web
+	Log          Log
+}
+
+// Shop is what people may ask about the shop itself. Empty fields are not known.
+type Shop struct {
+	Name     string
+	Contact  string
+	TimeZone *time.Location
+	Open     [7]Hours // by time.Weekday
+}
+
+// Hours are the opening hours of one weekday, counted from midnight. The shop
+// is closed all day where Known is true and both times are zero.
+type Hours struct {
+	Known      bool
+	From, Till time.Duration
+}
+
+// Closed tells whether the shop is known to stay closed on the day.
+func (h Hours) Closed() bool { return h.Known && h.Till == 0 }
+
+// Work is how people work where nothing else is said.
+type Work struct {
+	System  measure.System
+	Country string // decides mattress sizes and words: one of US, UK, AU, CA, NZ, EU
+}
+
+// Fabric is what a shop's cloth and precuts measure, as they can be used.
+type Fabric struct {
+	UsableWidth      measure.Length
+	WideBacking      measure.Length
+	FatQuarter       measure.Size
+	FatQuarterMetric measure.Size // for people who work in metric
+	LongQuarter      measure.Size
+	FatEighth        measure.Size
+	PrecutStrip      measure.Size
+	PrecutSquares    []measure.Length
+}
+
+// Seams are allowances, each for one edge, and what a join costs.
+type Seams struct {
+	Allowance    measure.Length
+	StraightJoin measure.Length // the whole length that one straight join of strips costs
+	Backing      measure.Length // on each panel edge of a pieced backing
+}
+
+// Rounding holds the steps that results are rounded to in each system.
+type Rounding struct{ Inches, Metric Steps }
+
+// Steps are what results are rounded to; the direction is the calculation's.
+type Steps struct {
+	Cut      measure.Length // cut sizes
+	Slack    measure.Length // an overhang below this is dropped from a cut size
+	Limit    measure.Length // what a strip, a block or a bed limits
+	Buy      measure.Length // cloth
+	Template measure.Length // templates and diameters
+	Cover    measure.Length // cover circles
+	Ground   measure.Length // background squares
+}
+
+// Binding is how a quilt's edge is bound.
+type Binding struct {
+	Strip    measure.Length
+	Extra    measure.Length // for corners and the closing tail
+	Straight bool           // strips joined straight instead of on the diagonal
+}
+
+// Backing is how a quilt's back is reckoned.
+type Backing struct{ Overage measure.Length } // on each side
+
+// Batting is how a quilt's filling is reckoned.
+type Batting struct{ Overage measure.Length } // on each side
+
+// Borders is how borders are cut.
+type Borders struct {
+	Mitred     bool           // instead of butted
+	MitreSpare measure.Length // at each end of a mitred border
+}
+
+// Blades is how wedge blades are cut.
+type Blades struct {
+	Folded    bool           // a pointed, folded tip instead of a plain end
+	NarrowEnd measure.Length // of the template
+}
+
+// Rings is how a ring of blades is finished.
+type Rings struct {
+	CoverOverlap measure.Length // of the cover circle on the blades, all round
+	CoverTurning measure.Length // turned under, all round
+	Margin       measure.Length // of the background around the ring
+}
+
+// Sashing is how strips between blocks are laid.
+type Sashing struct {
+	Framed       bool // around the outside too
+	Cornerstones bool
+}
+
+// Geese is how flying geese are made: 4 at a time or 1.
+type Geese struct{ AtATime int }
+
+// Layout is how blocks are laid where they do not divide the wanted size.
+type Layout struct{ Within bool } // stay below the size instead of covering it
+
+// Conversation bounds what is remembered of what was just said.
+type Conversation struct {
+	Age time.Duration // after this long a follow-up starts anew
+}
+
+// Terminal is the conversation in a terminal.
+type Terminal struct{ History int } // lines kept; 0 keeps none
+
+// Storage is where settings and conversations are kept, and for how long.
+type Storage struct {
+	SQLite            string // file; used where Postgres is empty
+	Postgres          Secret // address of the database, with its password
+	Timeout           time.Duration
+	KeepConversations time.Duration
+	KeepMessageIDs    time.Duration
+	KeepSettings      time.Duration // of a person who was not heard of since
+}
+
+// Chat is the account in the group chat. Without a token there is none.
+type Chat struct {
+	Token  Secret
+	Shards int // 0: as many as the platform advises
+}
+
+// Web is the page that browsers see. Without an address there is none.
+type Web struct{ Address string }
+
+// Log is what the operator reads.
+type Log struct {
+	Level string // debug, info, warn, error
+	JSON  bool
+}
