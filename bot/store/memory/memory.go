@@ -294,10 +294,10 @@ func later(a, b time.Time) time.Time {
 
 // Export implements [bot.TransferStore].
 func (s *Store) Export(ctx context.Context, yield func(bot.Record) error) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
 	for _, r := range s.records() {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
 		if err := yield(r); err != nil {
 			return err
 		}

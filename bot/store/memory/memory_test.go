@@ -1,0 +1,14 @@
+package memory_test
+
+import (
+	"testing"
+	"time"
+
+	"counterhand/bot"
+	"counterhand/bot/store/memory"
+	"counterhand/bot/store/storetest"
+)
+
+func TestConformance(t *testing.T) {
+	storetest.Run(t, func(*testing.T) bot.Store { return memory.Open(time.Now) })
+}

@@ -1,0 +1,288 @@
+// Package sqlite keeps records in one SQLite file on this machine, without cgo.
+// It is the store that needs no setting up.
+//
+// Several processes may use the file at once, on one machine: the file must not
+// lie on a network drive. What a person was told is saved survives the machine
+// losing power; open conversations and seen messages survive the process being
+// killed, but the last of them may go with the machine. A damaged file is never
+// overwritten: it is set aside, and a new one is made.
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"embed"
+	"errors"
+	"io/fs"
+	"log/slog"
+	"net/url"
+	"os"
+	"path/filepath"
+	"runtime"
+	"time"
+
+	"github.com/adrg/xdg"
+	"github.com/pressly/goose/v3"
+	_ "modernc.org/sqlite" // the driver "sqlite"
+
+	"counterhand/bot"
+	"counterhand/bot/store/internal/sqlstore"
+)
+
+//go:embed migrations/*.sql
+var migrations embed.FS
+
+// Store is a store in a SQLite file. Make one with [Open].
+type Store struct {
+	*sqlstore.Store
+	path     string
+	db       sqlstore.Databases
+	locks    *locks
+	setAside string
+}
+
+var _ bot.Store = (*Store)(nil)
+
+// DefaultPath is where the records of this machine's user lie: in the data
+// folder of the XDG base directory specification, or what the system has in
+// its place.
+func DefaultPath() string { return filepath.Join(xdg.DataHome, "counterhand", "counterhand.db") }
+
+// Option changes how a store is opened.
+type Option func(*options)
+
+type options struct {
+	now func() time.Time
+}
+
+// WithClock has leases judged by another clock than the machine's.
+func WithClock(now func() time.Time) Option { return func(o *options) { o.now = now } }
+
+// Open opens the file at path; it makes the file and its folder where they are
+// missing, so that only the user may read them, and brings an older file up to
+// date. A damaged file is set aside, see [Store.SetAside]. The errors are
+// *[FileError] where something is wrong with the file, and the shared schema
+// error where a newer program wrote it.
+func Open(ctx context.Context, path string, with ...Option) (*Store, error) {
+	o := options{now: time.Now}
+	for _, option := range with {
+		option(&o)
+	}
+	path, err := filepath.Abs(path)
+	if err != nil {
+		return nil, err
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return nil, &FileError{Path: path, Problem: "its folder cannot be made", Err: err}
+	}
+	// One process at a time opens the file: it may be new, old or damaged.
+	opening, err := lockOpening(ctx, path)
+	if err != nil {
+		return nil, err
+	}
+	defer opening.release()
+
+	s := &Store{path: path, locks: &locks{path: path}}
+	if err := s.open(ctx, o); err != nil {
+		return nil, errors.Join(err, s.Close())
+	}
+	return s, nil
+}
+
+func (s *Store) open(ctx context.Context, o options) error {
+	if err := s.locks.share(ctx); err != nil {
+		return err
+	}
+	if err := s.makeSound(ctx, o.now); err != nil {
+		return err
+	}
+	if err := s.connect(); err != nil {
+		return err
+	}
+	shared, err := sqlstore.New(ctx, s.db, dialect(s.path, o.now))
+	s.Store = shared
+	return explain(s.path, err)
+}
+
+// makeSound leaves a whole and current file at the path.
+func (s *Store) makeSound(ctx context.Context, now func() time.Time) error {
+	err := prepare(ctx, s.path)
+	if !isDamage(err) {
+		return err
+	}
+	aside, asideErr := s.locks.setAside(ctx, now())
+	if asideErr != nil {
+		return errors.Join(err, asideErr)
+	}
+	s.setAside = aside
+	slog.Error("the file of records was damaged; it is set aside and a new one is made", "file", s.path, "aside", aside, "err", err)
+	return prepare(ctx, s.path)
+}
+
+// prepare makes the file if it is missing, checks it and brings it up to date.
+func prepare(ctx context.Context, path string) error {
+	if err := create(path); err != nil {
+		return err
+	}
+	db, err := sql.Open("sqlite", dsn(path, immediate, "synchronous(FULL)"))
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	db.SetMaxOpenConns(1)
+	if err := check(ctx, db); err != nil {
+		return explain(path, err)
+	}
+	files, err := fs.Sub(migrations, "migrations")
+	if err != nil {
+		return err
+	}
+	// The opening lock keeps other processes from migrating at the same time.
+	return explain(path, sqlstore.Migrate(ctx, db, goose.DialectSQLite3, files))
+}
+
+// create makes an empty file that only the user may read: SQLite would let the
+// group and others read it, and gives its own side files the same rights.
+func create(path string) error {
+	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o600)
+	if errors.Is(err, os.ErrExist) {
+		return nil
+	}
+	if err != nil {
+		return &FileError{Path: path, Problem: "it cannot be made", Err: err}
+	}
+	return f.Close()
+}
+
+// check looks for damage, and whether the file can be written.
+func check(ctx context.Context, db *sql.DB) error {
+	var verdict string
+	if err := db.QueryRowContext(ctx, "PRAGMA quick_check(1)").Scan(&verdict); err != nil {
+		return err
+	}
+	if verdict != "ok" {
+		return &damageError{verdict}
+	}
+	tx, err := db.BeginTx(ctx, nil) // takes the right to write
+	if err != nil {
+		return err
+	}
+	return tx.Rollback()
+}
+
+// How a transaction begins: with the right to write, or with none until it writes.
+const (
+	immediate = "immediate"
+	deferred  = "deferred"
+)
+
+// dsn is the connection string. All settings belong in it, because the pool
+// opens connections by itself.
+func dsn(path, txlock string, pragmas ...string) string {
+	q := url.Values{
+		"_txlock": {txlock},
+		"_pragma": append([]string{
+			"busy_timeout(5000)",
+			"journal_mode(WAL)",
+			"secure_delete(ON)", // what a person asked to forget is overwritten
+		}, pragmas...),
+	}
+	u := url.URL{Scheme: "file", Opaque: (&url.URL{Path: filepath.ToSlash(path)}).EscapedPath(), RawQuery: q.Encode()}
+	return u.String()
+}
+
+// connect opens the pools. There is one connection for each way to write, as
+// SQLite has one writer at a time and Go's queue is fairer than its own.
+func (s *Store) connect() error {
+	for _, pool := range []struct {
+		into *(*sql.DB)
+		dsn  string
+		size int
+	}{
+		{&s.db.Read, dsn(s.path, deferred, "query_only(ON)"), runtime.GOMAXPROCS(0) + 2},
+		{&s.db.Write, dsn(s.path, immediate, "synchronous(NORMAL)"), 1},
+		{&s.db.Durable, dsn(s.path, immediate, "synchronous(FULL)"), 1},
+	} {
+		db, err := sql.Open("sqlite", pool.dsn)
+		if err != nil {
+			return err
+		}
+		db.SetMaxOpenConns(pool.size)
+		db.SetMaxIdleConns(pool.size)
+		*pool.into = db
+	}
+	return nil
+}
+
+// SetAside is where a damaged file was put when the store was opened, and empty
+// where the file was sound.
+func (s *Store) SetAside() string { return s.setAside }
+
+// Close implements [bot.Store].
+func (s *Store) Close() error {
+	var errs []error
+	if s.Store != nil {
+		errs = append(errs, s.Store.Close())
+	}
+	for _, db := range []*sql.DB{s.db.Read, s.db.Write, s.db.Durable} {
+		if db != nil {
+			errs = append(errs, db.Close())
+		}
+	}
+	return errors.Join(append(errs, s.locks.release())...)
+}
+
+// Forget implements [bot.PrivacyStore]. What is deleted is overwritten in the
+// file, and the log in which it may still stand is emptied.
+func (s *Store) Forget(ctx context.Context, person bot.PersonID) (bot.Forgotten, error) {
+	forgotten, err := s.Store.Forget(ctx, person)
+	if err != nil {
+		return forgotten, err
+	}
+	if _, err := s.db.Durable.ExecContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)"); err != nil {
+		// It is deleted all the same, and the log is emptied by itself later.
+		slog.Warn("the log of the records is not emptied yet", "file", s.path, "err", err)
+	}
+	return forgotten, nil
+}
+
+// Backup implements [bot.TransferStore]: it writes a SQLite file, which can be
+// opened like any other.
+func (s *Store) Backup(ctx context.Context, path string) error {
+	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return &FileError{Path: path, Problem: "it cannot be made", Err: err}
+	}
+	// SQLite writes into an empty file, but leaves it to others to have it on
+	// the disk for sure.
+	err = s.copyTo(ctx, path)
+	if err == nil {
+		err = f.Sync()
+	}
+	err = errors.Join(err, f.Close())
+	if err != nil {
+		return errors.Join(explain(path, err), os.Remove(path))
+	}
+	return nil
+}
+
+func (s *Store) copyTo(ctx context.Context, path string) error {
+	// A connection of its own, for a long copy must keep nobody waiting.
+	db, err := sql.Open("sqlite", dsn(s.path, deferred))
+	if err != nil {
+		return err
+	}
+	_, err = db.ExecContext(ctx, "VACUUM INTO $1", path)
+	return errors.Join(err, db.Close())
+}
+
+func dialect(path string, now func() time.Time) sqlstore.Dialect {
+	never := func(error) bool { return false } // the file is not at the other end of a wire
+	return sqlstore.Dialect{
+		Snapshot:    &sql.TxOptions{ReadOnly: true},
+		Now:         func(context.Context, *sql.Tx) (time.Time, error) { return now(), nil },
+		Uncommitted: never, // SQLite itself waits for other writers
+		Broken:      never,
+		Explain:     func(err error) error { return explain(path, err) },
+	}
+}
