@@ -29,9 +29,9 @@ type WedgeStripsRequest struct {
 	Strip       measure.Length // width; 0 for the narrowest that works
 	StripLength measure.Length // 0 for fabric cut across its usable width
 	Layout      BladeLayout
-	OneWay      bool           // the print has a right way up, so no blade may be turned round
-	HaveStrips  int            // strips in hand; 0 where nobody asks
-	HaveCloth   measure.Length // length of fabric in hand; 0 where nobody asks
+	OneWay      bool          // the print has a right way up, so no blade may be turned round
+	HaveStrips  int           // strips in hand; 0 where nobody asks
+	HaveCloth   measure.Cloth // fabric in hand; 0 where nobody asks
 }
 
 // WedgeStripsResult is the strips to cut and what else was worth knowing.
@@ -46,7 +46,9 @@ type WedgeStripsResult struct {
 	OneFewerShort  int             // blades that one strip fewer would be short of
 	WiderCloth     []StripsOnCloth // fewer strips on wider cloth, where that saves one
 	Other          *OtherLayout    // the other way to lay the blades, where the shape is known
-	Hand           *StripsInHand   // where strips or cloth in hand were given
+	Hand           CountCheck      // strips in hand, where they were given
+	Cloth          ClothCheck      // fabric in hand, where it was given
+	HandBlades     int             // that the strips or the fabric in hand give
 	Working        []Step
 
 	shape WedgeStripsRequest // with every size known, for the outlines
@@ -65,15 +67,6 @@ type OtherLayout struct {
 	Strips         int
 	StripWidth     measure.Length
 	Buy            measure.Cloth
-}
-
-// StripsInHand compares what somebody has with what is needed, in strips.
-type StripsInHand struct {
-	Have   int // strips, or strips that the cloth in hand gives
-	Enough bool
-	Spare  int // strips left over
-	Short  int // strips missing
-	Blades int // that the strips in hand give
 }
 
 // WedgeStrips counts the strips for blades. Along a strip it holds
@@ -106,12 +99,9 @@ func WedgeStrips(r WedgeStripsRequest) (WedgeStripsResult, error) {
 func (r WedgeStripsRequest) check() error {
 	err := cmp.Or(r.Conventions.check(), wantCount("blades", r.Blades), wantLength("blade_length", r.Length),
 		wantSpare("narrow_end", r.Narrow), wantSpare("wide_end", r.Wide), wantSpare("strip_width", r.Strip),
-		wantLength("strip_length", r.StripLength), wantSpare("have", r.HaveCloth))
+		wantLength("strip_length", r.StripLength), wantHave("strips", r.HaveStrips), wantCloth(r.HaveCloth))
 	if r.Angle != 0 {
 		err = cmp.Or(err, wantAngle("angle", r.Angle, widestBlade))
-	}
-	if r.HaveStrips != 0 {
-		err = cmp.Or(err, wantCount("have", r.HaveStrips))
 	}
 	if r.Wide > 0 && r.Wide < r.Narrow {
 		err = cmp.Or(err, limit("wide_end", step("The wide end, %v, has to be at least as wide as the narrow end, %v.", r.Wide, r.Narrow), Step{}))
@@ -222,7 +212,7 @@ func (r WedgeStripsRequest) result(main OtherLayout) WedgeStripsResult {
 		})
 	}
 	w.Other = r.other(main)
-	w.Hand = r.inHand(main)
+	r.inHand(&w)
 	w.Working = r.working(w)
 	return w
 }
@@ -243,15 +233,12 @@ func (r WedgeStripsRequest) other(main OtherLayout) *OtherLayout {
 	return &o
 }
 
-func (r WedgeStripsRequest) inHand(main OtherLayout) *StripsInHand {
-	have := r.HaveStrips
-	if r.HaveCloth > 0 {
-		have += fits(r.HaveCloth, main.StripWidth)
-	} else if have == 0 {
-		return nil
-	}
-	return &StripsInHand{Have: have, Enough: have >= main.Strips, Spare: max(0, have-main.Strips),
-		Short: max(0, main.Strips-have), Blades: have * main.BladesPerStrip}
+// inHand compares the strips or the fabric that somebody has with the need.
+func (r WedgeStripsRequest) inHand(w *WedgeStripsResult) {
+	w.Hand = checkCount(r.HaveStrips, w.Strips)
+	w.Cloth = checkCloth(r.HaveCloth, w.Length)
+	strips := r.HaveStrips + fits(measure.Length(r.HaveCloth), w.StripWidth)
+	w.HandBlades = strips * w.BladesPerStrip
 }
 
 // onWiderCloth counts strips on cloth of the wider usable widths that are sold,
