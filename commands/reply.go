@@ -16,17 +16,19 @@ const (
 // Reply is what one request gets back. Its JSON form is the project's public
 // interface; a nil list is written as an empty one.
 type Reply struct {
-	Outcome    Outcome       `json:"outcome"`
-	Topic      string        `json:"topic"`      // one of the topics, or empty
-	Text       string        `json:"text"`       // as a terminal shows it: the answer first, then what it rests on
-	Understood []Understood  `json:"understood"` // every input read from the request, and every number left aside
-	Figures    []Figure      `json:"figures"`
-	Assumed    []Assumed     `json:"assumed"`   // every default that took part
-	Working    []string      `json:"working"`   // the arithmetic, line by line
-	Reminders  []string      `json:"reminders"` // safety reminders that fit what is about to be done
-	Choices    []string      `json:"choices"`   // what may be picked or said next, where the outcome is a question
-	Files      []File        `json:"files"`
-	Scenes     []scene.Scene `json:"-"` // pictures that go with the answer, undrawn
+	Outcome    Outcome      `json:"outcome"`
+	Topic      string       `json:"topic"`      // one of the topics, or empty
+	Text       string       `json:"text"`       // as a terminal shows it: the answer first, then what it rests on
+	Understood []Understood `json:"understood"` // every input read from the request, and every number left aside
+	Figures    []Figure     `json:"figures"`
+	Assumed    []Assumed    `json:"assumed"`   // every default that took part
+	Working    []string     `json:"working"`   // the arithmetic, line by line
+	Reminders  []string     `json:"reminders"` // safety reminders that fit what is about to be done
+	Choices    []string     `json:"choices"`   // what may be picked or said next, where the outcome is a question
+	Files      []File       `json:"files"`
+
+	Scenes    []scene.Source         `json:"-"` // pictures that go with the answer, undrawn and unbuilt
+	Templates []scene.TemplateSource `json:"-"` // templates to print in true size, likewise
 }
 
 // Understood is one input as it was read from the request.
@@ -58,4 +60,5 @@ type File struct {
 	Type  string `json:"type"` // media type
 	Bytes int    `json:"bytes"`
 	Data  []byte `json:"-"`
+	Alt   string `json:"-"` // what matters in it, in words, for who cannot see it
 }

@@ -1,0 +1,35 @@
+package scene
+
+// TemplateSource builds templates when somebody wants to print them. It gives
+// the same templates every time.
+type TemplateSource func() Templates
+
+// Templates are shapes to print in true size, in one document.
+type Templates struct {
+	Name   string // the file's name without its ending: "blade-template"
+	Title  string
+	Alt    string // what is on the pages, in words
+	Notes  []string
+	Pieces []Template
+}
+
+// Template is one shape to cut round, in true size.
+type Template struct {
+	Title  string   // "Blade, 22½°, 6 in long"
+	Says   []string // written on it where there is room, else beside it: what to cut, how many
+	Cut    Outline  // the edge to cut along, closed
+	Sewn   Outline  // the line to sew along, closed; none where nothing is sewn
+	Lines  []Marked // centre, fold and measuring lines
+	Grain  Arrow    // along the threads of the cloth; none where it does not matter
+	Points []Note   // places with a name, such as a tip
+}
+
+// Marked is a line on a template with the words that go with it.
+type Marked struct {
+	Outline Outline // open
+	Line    Line
+	Text    string
+}
+
+// Arrow points from one place to another. The zero value is none.
+type Arrow struct{ From, To Point }
