@@ -192,7 +192,7 @@ func (w *work) upToRuler(exact float64) float64 {
 	for float64(eighths)/8+1.0/64 < exact {
 		eighths++
 	}
-	if over := exact - float64(eighths-1)/8; math.Abs(over-1.0/64) < 0.0005 {
+	if over := math.Mod(exact, 1.0/8); math.Abs(over-1.0/64) < 0.0005 {
 		w.fail("%v hangs on the last 1/64 in", exact)
 	}
 	return float64(eighths) / 8
