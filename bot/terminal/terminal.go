@@ -105,38 +105,29 @@ func (c *Conversation) answer(ctx context.Context, said string) error {
 }
 
 // Parts divides a reply into what a screen tells apart: the answer, what it
-// rests on, and the reminders.
+// rests on, and the reminders. Reminders that the text does not have come last.
 func Parts(r commands.Reply) []Part {
 	var parts []Part
-	first, rest, _ := strings.Cut(strings.TrimSpace(r.Text), "\n")
-	if r.Outcome == commands.Answer {
-		parts = append(parts, Part{Headline, first})
-	} else {
-		parts = append(parts, Part{Plain, first})
+	for i, line := range strings.Split(strings.TrimSpace(r.Text), "\n") {
+		parts = append(parts, Part{roleOf(r, i, line), line})
 	}
-	if rest == "" {
-		return append(parts, reminders(r, nil)...)
-	}
-	lines := strings.Split(rest, "\n")
-	for _, line := range lines {
-		role := Plain
-		if slices.Contains(r.Reminders, strings.TrimSpace(line)) {
-			role = Aside
-		}
-		parts = append(parts, Part{role, line})
-	}
-	return append(parts, reminders(r, lines)...)
-}
-
-// reminders are those that the text does not have among its lines.
-func reminders(r commands.Reply, lines []string) []Part {
-	var parts []Part
 	for _, reminder := range r.Reminders {
-		if !slices.Contains(lines, reminder) {
+		if !strings.Contains(r.Text, reminder) {
 			parts = append(parts, Part{Aside, reminder})
 		}
 	}
 	return parts
+}
+
+// roleOf says what line i of a reply's text is.
+func roleOf(r commands.Reply, i int, line string) Role {
+	switch {
+	case i == 0 && r.Outcome == commands.Answer:
+		return Headline
+	case i > 0 && slices.Contains(r.Reminders, strings.TrimSpace(line)):
+		return Aside
+	}
+	return Plain
 }
 
 // greet says what this is for and what to try.

@@ -22,7 +22,8 @@ type Window struct {
 
 var _ Screen = (*Window)(nil)
 
-// Device is a terminal as the operating system gives it.
+// Device is a terminal as the operating system gives it. It can be read by one
+// goroutine while it is written by another.
 type Device interface {
 	io.ReadWriter
 
