@@ -9,12 +9,9 @@ import (
 // Den > 0, so that numbers are compared with ==. The zero value is no number.
 type Number struct{ Num, Den int64 }
 
-// ratio gives num/den in lowest terms; den > 0.
+// ratio gives num/den in lowest terms; num >= 0 and den > 0.
 func ratio(num, den int64) Number {
 	g := gcd(num, den)
-	if g < 0 {
-		g = -g
-	}
 	return Number{num / g, den / g}
 }
 
@@ -57,12 +54,14 @@ func (n Number) Of(unit Length) (Length, error) {
 // What is beyond is [TooBig].
 const largest = 999_999_999_999
 
-// plus gives n + m for the small fractions that follow a whole number.
+// plus gives n + m for the small numbers that follow a larger unit or a whole
+// number; its callers see to it that the products fit.
 func (n Number) plus(m Number) Number { return ratio(n.Num*m.Den+m.Num*n.Den, n.Den*m.Den) }
 
-// times gives n × k and whether it is still within twelve digits.
+// times gives n × k, neither below 0, and whether it is still within twelve
+// digits.
 func (n Number) times(k int64) (Number, bool) {
-	hi, lo := bits.Mul64(uint64(max(n.Num, -n.Num)), uint64(k))
+	hi, lo := bits.Mul64(uint64(n.Num), uint64(k))
 	if hi != 0 || lo > math.MaxInt64 || lo/uint64(n.Den) > largest {
 		return Number{}, false
 	}

@@ -10,10 +10,11 @@ import (
 // The reasons of a [ParseError], beside [ErrTooLong].
 var (
 	ErrNoNumber  = errors.New("no number")
+	ErrTooBig    = errors.New("more than twelve digits")
 	ErrNoUnit    = errors.New("no unit")
-	ErrWrongUnit = errors.New("not a unit of this")
-	ErrUnread    = errors.New("more than one quantity")
-	ErrAmbiguous = errors.New("a number with two meanings")
+	ErrWrongUnit = errors.New("a unit of something else")
+	ErrUnread    = errors.New("unread text")
+	ErrAmbiguous = errors.New("a comma that may mark thousands or decimals")
 	ErrUnclear   = errors.New("not a number in any writing")
 )
 
@@ -61,11 +62,10 @@ func ParseLength(s string, bare Unit) (Length, error) {
 	if err != nil {
 		return 0, err
 	}
-	l, err := p.length(q, bare)
-	if err != nil {
+	if err := p.end(); err != nil {
 		return 0, err
 	}
-	return l, p.end()
+	return p.length(q, bare)
 }
 
 // ParseSize reads s, all of it, as a width and a length: "60x72", "60 by 72 in",
@@ -86,9 +86,13 @@ func ParseSize(s string, bare Unit) (Size, error) {
 			return Size{}, err
 		}
 	}
-	if second.Unit != NoUnit && first.Unit == NoUnit {
+	if err := p.end(); err != nil {
+		return Size{}, err
+	}
+	if second.Unit != NoUnit {
 		bare = second.Unit
-	} else if first.Unit != NoUnit {
+	}
+	if first.Unit != NoUnit {
 		bare = first.Unit
 	}
 	var z Size
@@ -98,7 +102,7 @@ func ParseSize(s string, bare Unit) (Size, error) {
 	if z.Length, err = p.length(second, bare); err != nil {
 		return Size{}, err
 	}
-	return z, p.end()
+	return z, nil
 }
 
 // ParseAngle reads s, all of it, as an angle in degrees, with or without its
@@ -113,9 +117,12 @@ func ParseAngle(s string) (Angle, error) {
 	case q.Unit.IsLength():
 		return 0, p.fail(ErrWrongUnit)
 	case q.Form == TooBig:
-		return 0, p.fail(ErrTooLong)
+		return 0, p.fail(ErrTooBig)
 	}
-	return Angle(q.Number.Float()), p.end()
+	if err := p.end(); err != nil {
+		return 0, err
+	}
+	return Angle(q.Number.Float()), nil
 }
 
 // parser reads quantities one behind the other from a whole text.

@@ -76,30 +76,68 @@ func (l Length) RulerInches() string {
 // "2⅝ in", or "5.7 cm" to the nearest millimetre.
 func (l Length) Show(s System) string {
 	if s == Metric {
-		return decimal(float64(l.RoundNearest(Millimetre))/float64(Centimetre), 1) + " cm"
+		return l.centimetres() + " cm"
 	}
 	return l.RulerInches() + " in"
+}
+
+// Long writes the length as Show does, with the unit in full: "2⅝ inches",
+// "½ inch", "5.7 centimetres".
+func (l Length) Long(s System) string {
+	if s == Metric {
+		return counted(l.centimetres(), "centimetre", "centimetres", false)
+	}
+	return counted(l.RulerInches(), "inch", "inches", -Inch < l && l < Inch)
 }
 
 // Show writes the cloth as a shop of the system sells it: "1⅝ yd" or "0.6 m".
 // Cloth that lies on no eighth of a yard, nor a third, is shown to the nearest
 // eighth; metric cloth to the nearest centimetre.
 func (c Cloth) Show(s System) string {
-	l := Length(c)
 	if s == Metric {
-		return decimal(float64(l.RoundNearest(Centimetre))/float64(Metre), 2) + " m"
+		return c.metres() + " m"
 	}
+	return c.yards() + " yd"
+}
+
+// Long writes the cloth as Show does, with the unit in full: "2½ yards",
+// "⅝ yard", "0.6 metres".
+func (c Cloth) Long(s System) string {
+	if s == Metric {
+		return counted(c.metres(), "metre", "metres", false)
+	}
+	return counted(c.yards(), "yard", "yards", -Yard < Length(c) && Length(c) < Yard)
+}
+
+// counted writes the amount with the unit in the right number: one and a part of
+// one are singular, nought and decimals are plural, "½ yard", "0.5 metres".
+func counted(amount, one, many string, isPart bool) string {
+	if amount == "1" || amount == "-1" || isPart && amount != "0" {
+		return amount + " " + one
+	}
+	return amount + " " + many
+}
+
+func (l Length) centimetres() string {
+	return decimal(float64(l.RoundNearest(Millimetre))/float64(Centimetre), 1)
+}
+
+func (c Cloth) metres() string {
+	return decimal(float64(Length(c).RoundNearest(Centimetre))/float64(Metre), 2)
+}
+
+func (c Cloth) yards() string {
+	l := Length(c)
 	if l.IsOn(Yard/3) && !l.IsOn(Yard) {
-		return Fraction(int64(l/(Yard/3)), 3) + " yd"
+		return Fraction(int64(l/(Yard/3)), 3)
 	}
-	return Fraction(int64(l.RoundNearest(Yard/8)/(Yard/8)), 8) + " yd"
+	return Fraction(int64(l.RoundNearest(Yard/8)/(Yard/8)), 8)
 }
 
 // Show writes the size as "60 x 72 in" or "150 x 200 cm".
 func (z Size) Show(s System) string {
 	if s == Metric {
-		w := decimal(float64(z.Width.RoundNearest(Millimetre))/float64(Centimetre), 1)
-		return w + " x " + z.Length.Show(s)
+		return z.Width.centimetres() + " x " + z.Length.Show(s)
 	}
 	return z.Width.RulerInches() + " x " + z.Length.Show(s)
 }
