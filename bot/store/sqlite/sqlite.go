@@ -36,7 +36,7 @@ var migrations embed.FS
 type Store struct {
 	*sqlstore.Store
 	path     string
-	db       sqlstore.Databases
+	durable  *sql.DB
 	locks    *locks
 	setAside string
 }
@@ -96,12 +96,13 @@ func (s *Store) open(ctx context.Context, o options) error {
 	if err := s.makeSound(ctx, o.now); err != nil {
 		return err
 	}
-	if err := s.connect(); err != nil {
+	db, err := connect(s.path)
+	if err != nil {
 		return err
 	}
-	shared, err := sqlstore.New(ctx, s.db, dialect(s.path, o.now))
-	s.Store = shared
-	return explain(s.path, err)
+	s.durable = db.Durable
+	s.Store = sqlstore.New(db, dialect(s.path, o.now))
+	return s.Ready(ctx)
 }
 
 // makeSound leaves a whole and current file at the path.
@@ -193,25 +194,25 @@ func dsn(path, txlock string, pragmas ...string) string {
 
 // connect opens the pools. There is one connection for each way to write, as
 // SQLite has one writer at a time and Go's queue is fairer than its own.
-func (s *Store) connect() error {
+func connect(path string) (db sqlstore.Databases, err error) {
 	for _, pool := range []struct {
 		into *(*sql.DB)
 		dsn  string
 		size int
 	}{
-		{&s.db.Read, dsn(s.path, deferred, "query_only(ON)"), runtime.GOMAXPROCS(0) + 2},
-		{&s.db.Write, dsn(s.path, immediate, "synchronous(NORMAL)"), 1},
-		{&s.db.Durable, dsn(s.path, immediate, "synchronous(FULL)"), 1},
+		{&db.Read, dsn(path, deferred, "query_only(ON)"), runtime.GOMAXPROCS(0) + 2},
+		{&db.Write, dsn(path, immediate, "synchronous(NORMAL)"), 1},
+		{&db.Durable, dsn(path, immediate, "synchronous(FULL)"), 1},
 	} {
-		db, err := sql.Open("sqlite", pool.dsn)
+		opened, err := sql.Open("sqlite", pool.dsn)
 		if err != nil {
-			return err
+			return db, err
 		}
-		db.SetMaxOpenConns(pool.size)
-		db.SetMaxIdleConns(pool.size)
-		*pool.into = db
+		opened.SetMaxOpenConns(pool.size)
+		opened.SetMaxIdleConns(pool.size)
+		*pool.into = opened
 	}
-	return nil
+	return db, nil
 }
 
 // SetAside is where a damaged file was put when the store was opened, and empty
@@ -220,16 +221,11 @@ func (s *Store) SetAside() string { return s.setAside }
 
 // Close implements [bot.Store].
 func (s *Store) Close() error {
-	var errs []error
+	var err error
 	if s.Store != nil {
-		errs = append(errs, s.Store.Close())
+		err = s.Store.Close()
 	}
-	for _, db := range []*sql.DB{s.db.Read, s.db.Write, s.db.Durable} {
-		if db != nil {
-			errs = append(errs, db.Close())
-		}
-	}
-	return errors.Join(append(errs, s.locks.release())...)
+	return errors.Join(err, s.locks.release())
 }
 
 // Forget implements [bot.PrivacyStore]. What is deleted is overwritten in the
@@ -239,7 +235,7 @@ func (s *Store) Forget(ctx context.Context, person bot.PersonID) (bot.Forgotten,
 	if err != nil {
 		return forgotten, err
 	}
-	if _, err := s.db.Durable.ExecContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)"); err != nil {
+	if _, err := s.durable.ExecContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)"); err != nil {
 		// It is deleted all the same, and the log is emptied by itself later.
 		slog.Warn("the log of the records is not emptied yet", "file", s.path, "err", err)
 	}
@@ -279,6 +275,7 @@ func (s *Store) copyTo(ctx context.Context, path string) error {
 func dialect(path string, now func() time.Time) sqlstore.Dialect {
 	never := func(error) bool { return false } // the file is not at the other end of a wire
 	return sqlstore.Dialect{
+		Migrate:     func(context.Context) error { return nil }, // done before, under the opening lock
 		Snapshot:    &sql.TxOptions{ReadOnly: true},
 		Now:         func(context.Context, *sql.Tx) (time.Time, error) { return now(), nil },
 		Uncommitted: never, // SQLite itself waits for other writers

@@ -18,7 +18,7 @@ const sweepBatch = 1000
 // Forget implements [bot.PrivacyStore].
 func (s *Store) Forget(ctx context.Context, person bot.PersonID) (bot.Forgotten, error) {
 	var f bot.Forgotten
-	err := s.transact(ctx, s.db.Durable, func(tx *sql.Tx) error {
+	err := s.transact(ctx, func(tx *sql.Tx) error {
 		f = bot.Forgotten{}
 		for _, k := range kinds {
 			if k.forget == nil {
@@ -39,6 +39,9 @@ func (s *Store) Forget(ctx context.Context, person bot.PersonID) (bot.Forgotten,
 // Sweep implements [bot.PrivacyStore].
 func (s *Store) Sweep(ctx context.Context, now time.Time, keep bot.Retention) (bot.Swept, error) {
 	var swept bot.Swept
+	if err := s.Ready(ctx); err != nil {
+		return swept, err
+	}
 	newest, err := s.newest(ctx)
 	if err != nil {
 		return swept, err
@@ -97,6 +100,9 @@ func (s *Store) Export(ctx context.Context, yield func(bot.Record) error) error 
 // Import implements [bot.TransferStore]. Next is used up by the first attempt,
 // so the transaction is not done again where it fails.
 func (s *Store) Import(ctx context.Context, next func() (bot.Record, error)) error {
+	if err := s.Ready(ctx); err != nil {
+		return err
+	}
 	err := once(ctx, s.db.Durable, func(tx *sql.Tx) error {
 		for {
 			r, err := next()

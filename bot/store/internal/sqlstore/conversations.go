@@ -45,20 +45,22 @@ func (s *Store) Conversation(ctx context.Context, id bot.ConversationID) (bot.Co
 		state  []byte
 		at     int64
 	)
-	err := s.readConversation.QueryRowContext(ctx, string(id)).Scan(&person, &state, &at)
+	err := s.repeat(ctx, func(st *statements) error {
+		return st.readConversation.QueryRowContext(ctx, string(id)).Scan(&person, &state, &at)
+	})
 	if errors.Is(err, sql.ErrNoRows) {
 		return bot.Conversation{}, bot.ErrNotFound
 	}
 	if err != nil {
-		return bot.Conversation{}, s.dialect.Explain(err)
+		return bot.Conversation{}, err
 	}
 	return bot.Conversation{ID: id, Person: bot.PersonID(person), State: state, At: fromMillis(at)}, nil
 }
 
 // SaveConversation implements [bot.ConversationStore].
 func (s *Store) SaveConversation(ctx context.Context, c bot.Conversation) error {
-	return s.repeat(ctx, func() error {
-		_, err := s.saveConversation.ExecContext(ctx, string(c.ID), string(c.Person), string(c.State), c.At.UnixMilli())
+	return s.repeat(ctx, func(st *statements) error {
+		_, err := st.saveConversation.ExecContext(ctx, string(c.ID), string(c.Person), string(c.State), c.At.UnixMilli())
 		return err
 	})
 }

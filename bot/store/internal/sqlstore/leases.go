@@ -39,7 +39,7 @@ func (s *Store) lockLease(ctx context.Context, tx *sql.Tx, name string) (row lea
 func (s *Store) Acquire(ctx context.Context, name, holder string, ttl time.Duration) (bot.Lease, error) {
 	var lease bot.Lease
 	held := false
-	err := s.transact(ctx, s.db.Durable, func(tx *sql.Tx) error {
+	err := s.transact(ctx, func(tx *sql.Tx) error {
 		if _, err := tx.ExecContext(ctx, reserveLease, name); err != nil {
 			return err
 		}
@@ -69,7 +69,7 @@ func (s *Store) Acquire(ctx context.Context, name, holder string, ttl time.Durat
 
 // Renew implements [bot.LeaseStore].
 func (s *Store) Renew(ctx context.Context, l bot.Lease, ttl time.Duration) (bot.Lease, error) {
-	err := s.transact(ctx, s.db.Durable, func(tx *sql.Tx) error {
+	err := s.transact(ctx, func(tx *sql.Tx) error {
 		row, now, err := s.lockLease(ctx, tx, l.Name)
 		if errors.Is(err, sql.ErrNoRows) {
 			return bot.ErrLeaseLost
@@ -92,7 +92,7 @@ func (s *Store) Renew(ctx context.Context, l bot.Lease, ttl time.Duration) (bot.
 
 // Release implements [bot.LeaseStore].
 func (s *Store) Release(ctx context.Context, l bot.Lease) error {
-	return s.transact(ctx, s.db.Durable, func(tx *sql.Tx) error {
+	return s.transact(ctx, func(tx *sql.Tx) error {
 		_, err := tx.ExecContext(ctx, freeLease, l.Name, l.Token)
 		return err
 	})

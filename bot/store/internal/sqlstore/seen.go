@@ -35,8 +35,8 @@ var seenKind = kind{
 // Claim implements [bot.SeenStore].
 func (s *Store) Claim(ctx context.Context, id bot.MessageID, claimant string, now time.Time) (bool, error) {
 	var owner string
-	err := s.repeat(ctx, func() error {
-		return s.claim.QueryRowContext(ctx, string(id), claimant, now.UnixMilli()).Scan(&owner)
+	err := s.repeat(ctx, func(st *statements) error {
+		return st.claim.QueryRowContext(ctx, string(id), claimant, now.UnixMilli()).Scan(&owner)
 	})
 	return owner == claimant && err == nil, err
 }

@@ -35,11 +35,11 @@ var settingsKind = kind{
 		if r.Settings == nil {
 			return false, nil
 		}
-		_, err := tx.ExecContext(ctx, putSettings, r.Settings.Scope, r.Settings.ID, string(r.Settings.Document), r.Settings.Changed.UnixMilli())
+		_, err := tx.ExecContext(ctx, putSettings, string(r.Settings.Scope), r.Settings.ID, string(r.Settings.Document), r.Settings.Changed.UnixMilli())
 		return true, err
 	},
 	forget: func(ctx context.Context, tx *sql.Tx, person bot.PersonID, f *bot.Forgotten) (err error) {
-		f.Settings, err = affected(tx.ExecContext(ctx, deleteSettings, bot.ScopePerson, string(person)))
+		f.Settings, err = affected(tx.ExecContext(ctx, deleteSettings, string(bot.ScopePerson), string(person)))
 		return err
 	},
 	newest: `SELECT MAX(changed) FROM settings`,
@@ -51,19 +51,22 @@ var settingsKind = kind{
 // Settings implements [bot.SettingsStore].
 func (s *Store) Settings(ctx context.Context, owners ...bot.Owner) (map[bot.Owner]bot.Settings, error) {
 	found := make(map[bot.Owner]bot.Settings, len(owners))
-	var err error
-	if len(owners) <= ownersAtOnce {
-		err = readInto(ctx, found, s.readSettings, owners)
-	} else {
-		err = s.readInTurns(ctx, found, owners)
+	if len(owners) > ownersAtOnce {
+		return found, s.readInTurns(ctx, found, owners)
 	}
-	return found, s.dialect.Explain(err)
+	return found, s.repeat(ctx, func(st *statements) error {
+		return readInto(ctx, found, st.readSettings, owners)
+	})
 }
 
 func (s *Store) readInTurns(ctx context.Context, found map[bot.Owner]bot.Settings, owners []bot.Owner) error {
+	st, err := s.ready(ctx)
+	if err != nil {
+		return err
+	}
 	return s.snapshot(ctx, func(tx *sql.Tx) error {
 		for turn := range slices.Chunk(owners, ownersAtOnce) {
-			if err := readInto(ctx, found, tx.StmtContext(ctx, s.readSettings), turn); err != nil {
+			if err := readInto(ctx, found, tx.StmtContext(ctx, st.readSettings), turn); err != nil {
 				return err
 			}
 		}
@@ -110,7 +113,7 @@ func eachSettings(rows *sql.Rows, do func(bot.Owner, bot.Settings) error) error 
 
 // ChangeSettings implements [bot.SettingsStore].
 func (s *Store) ChangeSettings(ctx context.Context, owner bot.Owner, now time.Time, change func(json.RawMessage) (json.RawMessage, error)) error {
-	return s.transact(ctx, s.db.Durable, func(tx *sql.Tx) error {
+	return s.transact(ctx, func(tx *sql.Tx) error {
 		old, err := s.lockSettings(ctx, tx, owner)
 		if err != nil {
 			return err

@@ -12,7 +12,8 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
+	"sync"
+	"sync/atomic"
 	"time"
 
 	"counterhand/bot"
@@ -28,6 +29,8 @@ type Databases struct {
 
 // Dialect is what differs between the databases.
 type Dialect struct {
+	// Migrate connects and brings the schema up to date.
+	Migrate func(context.Context) error
 	// ForUpdate ends a SELECT whose rows are to be locked until the end of the
 	// transaction.
 	ForUpdate string
@@ -53,37 +56,95 @@ type Store struct {
 	db      Databases
 	dialect Dialect
 
+	opening sync.Mutex
+	opened  atomic.Pointer[statements]
+}
+
+// statements are those that every message needs, prepared.
+type statements struct {
 	readSettings     *sql.Stmt
 	readConversation *sql.Stmt
 	saveConversation *sql.Stmt
 	claim            *sql.Stmt
 }
 
-// New prepares the statements that every message needs. The schema must be there.
-func New(ctx context.Context, db Databases, d Dialect) (*Store, error) {
-	s := &Store{db: db, dialect: d}
+// New makes a store that is not connected yet: [Store.Ready] or the first call
+// does that.
+func New(db Databases, d Dialect) *Store { return &Store{db: db, dialect: d} }
+
+// Ready connects, brings the schema up to date and prepares statements, unless
+// that was done before. Every method begins with it, so that a database that was
+// away at the start is used as soon as it is there.
+func (s *Store) Ready(ctx context.Context) error {
+	_, err := s.ready(ctx)
+	return err
+}
+
+func (s *Store) ready(ctx context.Context) (*statements, error) {
+	if st := s.opened.Load(); st != nil {
+		return st, nil
+	}
+	s.opening.Lock()
+	defer s.opening.Unlock()
+	if st := s.opened.Load(); st != nil {
+		return st, nil
+	}
+	if err := s.dialect.Migrate(ctx); err != nil {
+		return nil, s.dialect.Explain(err)
+	}
+	st, err := s.prepare(ctx)
+	if err != nil {
+		return nil, s.dialect.Explain(err)
+	}
+	s.opened.Store(st)
+	return st, nil
+}
+
+func (s *Store) prepare(ctx context.Context) (*statements, error) {
+	st := new(statements)
 	for _, p := range []struct {
 		into **sql.Stmt
 		on   *sql.DB
 		text string
 	}{
-		{&s.readSettings, db.Read, readSettings},
-		{&s.readConversation, db.Read, readConversation},
-		{&s.saveConversation, db.Write, putConversation},
-		{&s.claim, db.Write, claimMessage},
+		{&st.readSettings, s.db.Read, readSettings},
+		{&st.readConversation, s.db.Read, readConversation},
+		{&st.saveConversation, s.db.Write, putConversation},
+		{&st.claim, s.db.Write, claimMessage},
 	} {
-		stmt, err := p.on.PrepareContext(ctx, p.text)
+		prepared, err := p.on.PrepareContext(ctx, p.text)
 		if err != nil {
-			return nil, fmt.Errorf("prepare %q: %w", p.text, err)
+			return nil, errors.Join(err, st.close())
 		}
-		*p.into = stmt
+		*p.into = prepared
 	}
-	return s, nil
+	return st, nil
 }
 
-// Close gives the prepared statements back, not the databases.
+func (st *statements) close() error {
+	var errs []error
+	for _, stmt := range []*sql.Stmt{st.readSettings, st.readConversation, st.saveConversation, st.claim} {
+		if stmt != nil {
+			errs = append(errs, stmt.Close())
+		}
+	}
+	return errors.Join(errs...)
+}
+
+// Close gives back the statements and the pools.
 func (s *Store) Close() error {
-	return errors.Join(s.readSettings.Close(), s.readConversation.Close(), s.saveConversation.Close(), s.claim.Close())
+	var errs []error
+	if st := s.opened.Load(); st != nil {
+		errs = append(errs, st.close())
+	}
+	closed := make(map[*sql.DB]bool)
+	for _, db := range []*sql.DB{s.db.Read, s.db.Write, s.db.Durable} {
+		if db != nil && !closed[db] {
+			closed[db] = true
+			errs = append(errs, db.Close())
+		}
+	}
+	return errors.Join(errs...)
 }
 
 // kind is what the stores do with all records of one kind. The fields that make
@@ -109,17 +170,28 @@ type kind struct {
 // kinds lists every kind of record that is kept for longer than a process.
 var kinds = []kind{settingsKind, conversationKind, seenKind}
 
+// attempts bounds how often something is done again at once.
+const attempts = 3
+
 // transact runs do in a transaction, again where the database asks for that.
-func (s *Store) transact(ctx context.Context, db *sql.DB, do func(*sql.Tx) error) error {
-	for {
-		err := once(ctx, db, do)
-		if err == nil || ctx.Err() != nil || !(errors.Is(err, errAgain) || s.dialect.Uncommitted(err)) {
+func (s *Store) transact(ctx context.Context, do func(*sql.Tx) error) error {
+	if err := s.Ready(ctx); err != nil {
+		return err
+	}
+	for failed := 0; ; {
+		err := once(ctx, s.db.Durable, do)
+		if errors.Is(err, errAgain) && ctx.Err() == nil {
+			continue
+		}
+		failed++
+		if err == nil || ctx.Err() != nil || failed == attempts || !s.dialect.Uncommitted(err) {
 			return s.dialect.Explain(err)
 		}
 	}
 }
 
-// errAgain asks for the transaction to be done again from the start.
+// errAgain asks for the transaction to be done again from the start, because
+// another one, which was done, came between.
 var errAgain = errors.New("another transaction came between")
 
 func once(ctx context.Context, db *sql.DB, do func(*sql.Tx) error) error {
@@ -136,11 +208,13 @@ func once(ctx context.Context, db *sql.DB, do func(*sql.Tx) error) error {
 
 // repeat does a statement again that leads to the same whether it was done once
 // or twice, where the connection was lost or the database asks for it.
-func (s *Store) repeat(ctx context.Context, do func() error) error {
-	const attempts = 3
-	var err error
+func (s *Store) repeat(ctx context.Context, do func(*statements) error) error {
+	st, err := s.ready(ctx)
+	if err != nil {
+		return err
+	}
 	for range attempts {
-		err = do()
+		err = do(st)
 		if err == nil || ctx.Err() != nil || !(s.dialect.Broken(err) || s.dialect.Uncommitted(err)) {
 			break
 		}
@@ -151,6 +225,9 @@ func (s *Store) repeat(ctx context.Context, do func() error) error {
 // snapshot runs do in a transaction that reads everything as it stood at one
 // moment.
 func (s *Store) snapshot(ctx context.Context, do func(*sql.Tx) error) error {
+	if err := s.Ready(ctx); err != nil {
+		return err
+	}
 	tx, err := s.db.Read.BeginTx(ctx, s.dialect.Snapshot)
 	if err != nil {
 		return s.dialect.Explain(err)
