@@ -62,6 +62,8 @@ require (
 	golang.org/x/text v0.43.0 // indirect
 	modernc.org/knuth v0.5.5 // indirect
 	golang.org/x/tools v0.52.0 // indirect
+	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/text v0.44.0 // indirect
 	modernc.org/libc v1.80.1 // indirect
 	modernc.org/mathutil v1.7.1 // indirect
 	modernc.org/memory v1.12.1 // indirect

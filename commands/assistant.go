@@ -5,13 +5,14 @@
 // disk here; everything is safe for concurrent use.
 package commands
 
-// State is what a conversation carries from one message to the next. It is
-// plain data that survives being written as JSON and read back; the zero value
-// is a conversation that has not begun.
-type State struct{}
+import (
+	"fmt"
 
-// Settings are what somebody has set, by name, each value as a person would
-// write it ("usable_width": "43 in", "units": "metric").
+	"counterhand/commands/words"
+)
+
+// Settings are what somebody has set, by name (see [SettingNames]), each value
+// as a person would write it ("usable_width": "43 in", "units": "metric").
 type Settings map[string]string
 
 // Turn is one message in a conversation: what was said, what the conversation
@@ -32,12 +33,72 @@ type Response struct {
 }
 
 // Assistant answers turns. It is immutable and safe for concurrent use.
-type Assistant struct{}
+type Assistant struct {
+	vocabulary *words.Vocabulary
+	topics     []Topic
+	defaults   Defaults
+	heard      map[words.Concept][]heard // what each concept says for which topic
+}
 
-// NewAssistant makes an assistant.
-func NewAssistant() (*Assistant, error) { return &Assistant{}, nil }
+// heard is a topic that a concept speaks for.
+type heard struct {
+	topic  int
+	weight int
+	asked  bool // only where the concept is what is asked for
+}
+
+// NewAssistant makes an assistant with the shop's defaults. An error is a
+// mistake in a topic's declaration.
+func NewAssistant(defaults Defaults) (*Assistant, error) {
+	a := &Assistant{topics: topics(), defaults: defaults, heard: map[words.Concept][]heard{}}
+	terms := [][]words.Term{baseTerms, talkTerms, safetyTerms}
+	names := map[string]bool{}
+	for i, t := range a.topics {
+		if names[t.Name] {
+			return nil, fmt.Errorf("two topics are called %s", t.Name)
+		}
+		names[t.Name] = true
+		terms = append(terms, t.Terms)
+		for _, s := range t.Says {
+			a.heard[s.concept] = append(a.heard[s.concept], heard{i, s.weight, false})
+		}
+		for _, s := range t.Asks {
+			a.heard[s.concept] = append(a.heard[s.concept], heard{i, s.weight, true})
+		}
+	}
+	v, err := words.NewVocabulary(terms...)
+	if err != nil {
+		return nil, fmt.Errorf("vocabulary: %w", err)
+	}
+	a.vocabulary = v
+	return a, nil
+}
+
+// Topics gives the declared topics, in the order of the help.
+func (a *Assistant) Topics() []Topic { return a.topics }
+
+// topicNamed gives the topic of the name, or nil.
+func (a *Assistant) topicNamed(name string) *Topic {
+	for i := range a.topics {
+		if a.topics[i].Name == name {
+			return &a.topics[i]
+		}
+	}
+	return nil
+}
 
 // Respond answers one turn.
 func (a *Assistant) Respond(t Turn) Response {
-	return Response{Reply: Reply{Outcome: Decline}, State: t.State, Own: t.Own}
+	if len(t.Text) > words.MaxText {
+		return Response{Reply: decline("", tooLong), State: t.State, Own: t.Own}
+	}
+	c := &conversation{
+		assistant: a,
+		defaults:  a.defaults.With(t.Shared).With(t.Own),
+		text:      a.vocabulary.Read(t.Text),
+		state:     t.State,
+		own:       t.Own,
+	}
+	reply := c.respond()
+	return Response{Reply: finish(reply), State: c.state, Own: c.own, Forget: c.forget}
 }

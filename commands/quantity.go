@@ -1,0 +1,186 @@
+package commands
+
+import (
+	"strings"
+
+	"counterhand/calc/measure"
+	"counterhand/commands/words"
+)
+
+// quantity is a number of the request, or two or three that belong together
+// ("60 x 72"), with what stands around it.
+type quantity struct {
+	numbers  []measure.Quantity
+	from, to int  // tokens [from, to)
+	square   bool // one number said to be square: both sides
+	ranged   bool // two numbers that are the ends of a range
+	foreign  bool // it counts something outside the trade
+	hearsay  bool // somebody else's figure, told as a story
+	soft     bool // may be no number at all: the word "one"
+	percent  bool
+	money    bool
+	basis    basis
+	text     string // the words it came from
+}
+
+// first gives its first number.
+func (q quantity) first() measure.Quantity { return q.numbers[0] }
+
+// unit gives the unit of length that it was said in, or none.
+func (q quantity) unit() measure.Unit {
+	for _, n := range q.numbers {
+		if n.Unit != measure.NoUnit {
+			return n.Unit
+		}
+	}
+	return measure.NoUnit
+}
+
+// quantities gathers the numbers of a text: pairs around a cross, "wide" and
+// "long" said one after the other, ranges, and single ones.
+func quantities(t words.Text) []quantity {
+	var out []quantity
+	tokens := t.Tokens
+	for i := 0; i < len(tokens); i++ {
+		if tokens[i].Kind != words.Number {
+			continue
+		}
+		q := gather(tokens, i)
+		i = q.to - 1
+		q.look(tokens)
+		q.text = t.Clean[tokens[q.from].Pos:tokens[q.to-1].End]
+		out = append(out, q)
+	}
+	return joinSides(tokens, out, t.Clean)
+}
+
+// gather reads the quantity whose first number is token i.
+func gather(tokens []words.Token, i int) quantity {
+	q := quantity{numbers: []measure.Quantity{tokens[i].Quantity}, from: i, to: i + 1}
+	for len(q.numbers) < 3 {
+		j := q.to
+		if j+1 >= len(tokens) || tokens[j+1].Kind != words.Number || tokens[j+1].Quantity.Number.Num < 0 {
+			break
+		}
+		switch {
+		case tokens[j].Kind == words.Cross, tokens[j].Kind == words.Word && tokens[j].Word == "by":
+			q.numbers = append(q.numbers, tokens[j+1].Quantity)
+		case len(q.numbers) == 1 && (tokens[j].Kind == words.Dash || tokens[j].Is(upTo)) && rising(q.first(), tokens[j+1].Quantity):
+			q.numbers = append(q.numbers, tokens[j+1].Quantity)
+			q.ranged = true
+		default:
+			return q.close(tokens)
+		}
+		q.to = j + 2
+		if q.ranged {
+			break
+		}
+	}
+	return q.close(tokens)
+}
+
+// rising tells whether two numbers can be the ends of a range: near each other
+// and the smaller first.
+func rising(a, b measure.Quantity) bool {
+	lo, hi := a.Number.Float(), b.Number.Float()
+	return lo < hi && hi <= 2*lo && (a.Unit == b.Unit || a.Unit == measure.NoUnit)
+}
+
+// close takes in the word "square" behind one number.
+func (q quantity) close(tokens []words.Token) quantity {
+	if len(q.numbers) == 1 && q.to < len(tokens) && tokens[q.to].Is(squareShape) {
+		q.square = true
+	}
+	return q
+}
+
+// look notes what stands directly around the quantity: money, percent, and
+// whether it counts something outside the trade.
+func (q *quantity) look(tokens []words.Token) {
+	first := q.first()
+	q.soft = first.Form == measure.One && len(q.numbers) == 1
+	if q.from > 0 {
+		before := tokens[q.from-1]
+		q.money = before.Kind == words.Mark && isMoney(before.Text)
+	}
+	if q.to < len(tokens) {
+		after := tokens[q.to]
+		q.money = q.money || after.Kind == words.Mark && isMoney(after.Text) || after.Is(moneyWord)
+		q.percent = after.Kind == words.Mark && after.Text == "%" || after.Is(percentWord)
+	}
+	q.hearsay = q.told(tokens)
+	q.foreign = first.Unit == measure.NoUnit && !q.percent && q.countsOther(tokens)
+}
+
+func isMoney(s string) bool { return strings.ContainsAny(s, "$£€¥¢") }
+
+// told tells whether the clause says that somebody else named the number.
+func (q quantity) told(tokens []words.Token) bool {
+	for i := q.from - 1; i >= 0 && i >= q.from-5 && tokens[i].Kind == words.Word; i-- {
+		if tokens[i].Is(hearsay) {
+			return true
+		}
+	}
+	return false
+}
+
+// countsOther tells whether the words behind the number name something that
+// the trade does not know: "3 kids". The look ends at the first filler, since
+// what follows that belongs to something else.
+func (q quantity) countsOther(tokens []words.Token) bool {
+	seen := false
+	for i := q.to; i < len(tokens) && i < q.to+3; i++ {
+		t := tokens[i]
+		if t.Kind != words.Word || fillers[t.Word] {
+			break
+		}
+		if t.Concept != "" {
+			return t.Concept == otherThing
+		}
+		seen = true
+	}
+	return seen
+}
+
+// joinSides makes one size of "56 wide and 72 long", whichever comes first.
+func joinSides(tokens []words.Token, qs []quantity, clean string) []quantity {
+	for i := 0; i+1 < len(qs); i++ {
+		a, b := qs[i], qs[i+1]
+		if len(a.numbers) != 1 || len(b.numbers) != 1 || a.foreign || b.foreign {
+			continue
+		}
+		sideA, endA := side(tokens, a)
+		sideB, endB := side(tokens, b)
+		if sideA == "" || sideB == "" || sideA == sideB || b.from-endA > 2 {
+			continue
+		}
+		pair := quantity{numbers: []measure.Quantity{a.first(), b.first()}, from: a.from, to: max(b.to, endB)}
+		if sideA == long {
+			pair.numbers[0], pair.numbers[1] = b.first(), a.first()
+		}
+		pair.look(tokens)
+		pair.text = clean[tokens[pair.from].Pos:tokens[pair.to-1].End]
+		qs[i] = pair
+		qs = append(qs[:i+1], qs[i+2:]...)
+	}
+	return qs
+}
+
+// side tells whether a number is said to be a width or a length, and where
+// what says so ends.
+func side(tokens []words.Token, q quantity) (words.Concept, int) {
+	if q.to < len(tokens) {
+		switch t := tokens[q.to]; {
+		case t.Is(wide), t.Is(high), t.Is(long):
+			return sideOf(t.Concept), q.to + 1
+		}
+	}
+	return "", q.to
+}
+
+func sideOf(c words.Concept) words.Concept {
+	if c == wide {
+		return wide
+	}
+	return long
+}

@@ -1,0 +1,161 @@
+package words
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// Term gives the words that people use for one concept: a comma-separated list
+// of words and phrases in lower case. A number in a phrase stands for itself
+// ("4 patch" is also "four patch"). Plurals of the last word need not be given.
+type Term struct {
+	Concept Concept
+	Words   string
+}
+
+// Vocabulary knows the trade's terms. It is immutable after [NewVocabulary].
+type Vocabulary struct {
+	root    *branch
+	plain   map[string]bool // every word that a term uses
+	nearby  map[string][]string
+	english []string
+	depth   int // words in the longest phrase
+}
+
+// branch is a point in the tree of phrases: the words that may follow.
+type branch struct {
+	next    map[string]*branch
+	concept Concept
+}
+
+// NewVocabulary makes a vocabulary of the terms. A phrase that is given to two
+// concepts is a mistake in the program and is refused.
+func NewVocabulary(lists ...[]Term) (*Vocabulary, error) {
+	v := &Vocabulary{root: &branch{}, plain: map[string]bool{}, english: commonEnglish()}
+	for _, terms := range lists {
+		for _, t := range terms {
+			for phrase := range strings.SplitSeq(t.Words, ",") {
+				if err := v.add(t.Concept, strings.Fields(phrase)); err != nil {
+					return nil, err
+				}
+			}
+		}
+	}
+	v.nearby = deletions(v.plain)
+	return v, nil
+}
+
+// add enters a phrase and the plural of its last word.
+func (v *Vocabulary) add(c Concept, phrase []string) error {
+	if len(phrase) == 0 {
+		return fmt.Errorf("concept %q has an empty phrase", c)
+	}
+	v.depth = max(v.depth, len(phrase))
+	last := phrase[len(phrase)-1]
+	for i, w := range append(plurals(last), last) {
+		at := v.root
+		for _, p := range append(phrase[:len(phrase)-1:len(phrase)-1], w) {
+			if at.next == nil {
+				at.next = map[string]*branch{}
+			}
+			if at.next[p] == nil {
+				at.next[p] = &branch{}
+			}
+			at = at.next[p]
+			v.plain[p] = true
+		}
+		given := i == len(plurals(last))
+		if at.concept != "" && at.concept != c && given {
+			return fmt.Errorf("%q means both %s and %s", strings.Join(phrase, " "), at.concept, c)
+		}
+		if at.concept == "" {
+			at.concept = c
+		}
+	}
+	return nil
+}
+
+// plurals gives the usual plurals of a noun.
+func plurals(w string) []string {
+	switch {
+	case len(w) < 2 || w[0] >= '0' && w[0] <= '9', strings.HasSuffix(w, "s"):
+		return nil
+	case strings.HasSuffix(w, "y") && !strings.ContainsAny(w[len(w)-2:len(w)-1], "aeiou"):
+		return []string{w[:len(w)-1] + "ies"}
+	case strings.HasSuffix(w, "x"), strings.HasSuffix(w, "ch"), strings.HasSuffix(w, "sh"):
+		return []string{w + "es"}
+	}
+	return []string{w + "s", w + "'s"}
+}
+
+// Read cleans a message, splits it into tokens, mends the spelling of words
+// towards the vocabulary, and gives phrases their concepts. A phrase becomes
+// one token.
+func (v *Vocabulary) Read(message string) Text {
+	clean := Clean(message)
+	tokens := lex(clean)
+	for i := range tokens {
+		v.mend(&tokens[i])
+	}
+	return Text{Clean: clean, Tokens: v.phrases(clean, tokens)}
+}
+
+// phrases joins the words of phrases, the longest first, in place.
+func (v *Vocabulary) phrases(clean string, tokens []Token) []Token {
+	out := tokens[:0]
+	for i := 0; i < len(tokens); {
+		n, c := v.longest(tokens[i:])
+		if n == 0 {
+			out = append(out, tokens[i])
+			i++
+			continue
+		}
+		t := tokens[i]
+		for _, part := range tokens[i+1 : i+n] {
+			t.Mended = t.Mended || part.Mended
+			t.Word += " " + part.key()
+		}
+		t.Kind, t.Concept, t.Known = Word, c, true
+		t.End = tokens[i+n-1].End
+		t.Text = clean[t.Pos:t.End]
+		out = append(out, t)
+		i += n
+	}
+	return out
+}
+
+// longest gives the number of tokens of the longest phrase at the start, and
+// its concept.
+func (v *Vocabulary) longest(tokens []Token) (n int, c Concept) {
+	at := v.root
+	for i, t := range tokens {
+		if t.Kind == Dash && !t.Spaced && i > 0 && i+1 < len(tokens) && !tokens[i+1].Spaced {
+			continue // half-square
+		}
+		at = at.next[t.key()]
+		if at == nil {
+			break
+		}
+		if at.concept != "" {
+			n, c = i+1, at.concept
+		}
+	}
+	return n, c
+}
+
+// key is how the token is looked up in a phrase: words as they are, whole
+// numbers without a unit as digits.
+func (t Token) key() string {
+	switch t.Kind {
+	case Word:
+		return t.Word
+	case Number:
+		if n, ok := t.Quantity.Number.Whole(); ok && t.Quantity.Unit == 0 && n >= 0 && n < 1000 {
+			return strconv.FormatInt(n, 10)
+		}
+	case Mark:
+		return t.Text
+	}
+	return ""
+}
