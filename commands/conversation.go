@@ -1,0 +1,210 @@
+package commands
+
+import (
+	"errors"
+	"maps"
+	"slices"
+
+	"counterhand/calc/measure"
+	"counterhand/commands/words"
+)
+
+// conversation is one turn while it is being answered.
+type conversation struct {
+	assistant *Assistant
+	defaults  Defaults
+	text      words.Text
+	state     State
+	own       Settings
+	forget    bool
+
+	joined, split []quantity // the numbers, with and without "wide ... long ..." made one size
+	system        measure.System
+}
+
+// respond answers the text. The order matters: somebody who is hurt comes
+// first, then what steers the conversation, then what is asked.
+func (c *conversation) respond() Reply {
+	tokens := c.text.Tokens
+	if len(tokens) == 0 {
+		return c.puzzled(questionReply("", "What would you like to work out? For example: binding for 54 x 68.", c.assistant.examples()))
+	}
+	if r, ok := c.hurt(); ok {
+		return r
+	}
+	if expanded, ok := c.shortAnswer(); ok {
+		c.text = expanded
+		tokens = c.text.Tokens
+	}
+	c.split = quantities(c.text)
+	c.joined = joinSides(c.text, slices.Clone(c.split))
+	if len(c.split) > maxMatching {
+		return decline("", "That is more numbers than I can keep apart. Ask it in parts, one piece of the quilt at a time.")
+	}
+	if r, ok := c.steer(); ok {
+		return r
+	}
+	if r, ok := c.severalQuestions(); ok {
+		return r
+	}
+	return c.ask()
+}
+
+// ask answers a text that holds one request.
+func (c *conversation) ask() Reply {
+	c.system = systemOf(c.split, c.unitsNow())
+	m := matcher{text: c.text, metric: c.system == measure.Metric}
+	found := c.assistant.candidates(m, c.joined, c.split)
+	follow, following := c.followUp(found)
+	switch {
+	case following:
+		return follow
+	case len(found) == 0:
+		return c.lost()
+	}
+	if rs := c.together(found); len(rs) > 1 {
+		return c.answerTogether(rs)
+	}
+	return c.answer(found[0], nil)
+}
+
+// unitsNow gives the system that applies where a text names no unit.
+func (c *conversation) unitsNow() measure.System {
+	if c.state.Units != "" {
+		return systemNamed(c.state.Units)
+	}
+	return c.defaults.System
+}
+
+// answer works a topic out with what the text says and what is known from
+// before, and makes it the last request of the conversation.
+func (c *conversation) answer(found candidate, known map[string]Value) Reply {
+	values := maps.Clone(known)
+	if values == nil {
+		values = map[string]Value{}
+	}
+	maps.Copy(values, found.values)
+	request := Request{Topics: []string{found.topic.Name}, Values: values, Changed: found.order, Metric: c.system == measure.Metric}
+	if r, ok := c.doubt(found, request); ok {
+		return r
+	}
+	if found.missing != nil {
+		c.borrowSize(found, values)
+		if missingStill(found.missing, values) {
+			in := found.topic.input(found.missing[0])
+			return c.questionAbout(request, in.name, in.ask, in.offer, found)
+		}
+	}
+	reply, w, err := c.workOut(found.topic, values)
+	var missing *question
+	switch {
+	case errors.As(err, &missing):
+		return c.questionAbout(request, missing.input, missing.text, missing.choices, found)
+	case err != nil:
+		c.state = c.state.remember(request)
+		r := decline(found.topic.Name, w.explain(err))
+		r.Understood = understood(found.topic, values, c.system, found.aside)
+		return r
+	}
+	request.Size = w.size
+	c.state = c.state.remember(request)
+	reply.Understood = understood(found.topic, values, c.system, found.aside)
+	c.compose(&reply, w, found.aside, c.text.Tokens)
+	return reply
+}
+
+// workOut runs a topic on its inputs.
+func (c *conversation) workOut(t *Topic, values map[string]Value) (Reply, *work, error) {
+	w := &work{conversation: c, topic: t, defaults: &c.defaults, system: c.system, values: values, used: map[string]bool{}}
+	w.reply = Reply{Outcome: Answer, Topic: t.Name}
+	err := t.Work(w)
+	for _, s := range w.steps {
+		w.reply.Working = append(w.reply.Working, w.format(s.Format, s.Args...))
+	}
+	return w.reply, w, err
+}
+
+// missingStill tells whether none of a group of inputs is known.
+func missingStill(group []string, values map[string]Value) bool {
+	return !slices.ContainsFunc(group, func(name string) bool { _, ok := values[name]; return ok })
+}
+
+// borrowSize takes the size of the quilt talked about before, where the text
+// points to it: "backing for that", "and the binding?".
+func (c *conversation) borrowSize(found candidate, values map[string]Value) {
+	size := c.state.Last.Size
+	if size == (measure.Size{}) || !c.pointsBack() {
+		return
+	}
+	for _, name := range found.missing {
+		if in := found.topic.input(name); in.kind == aSize {
+			values[name] = Value{Kind: aSize, Size: size, From: "the one before"}
+			return
+		}
+	}
+}
+
+// doubt asks about a number that the topic has no use for, or that could be
+// two things.
+func (c *conversation) doubt(found candidate, request Request) (Reply, bool) {
+	var q quantity
+	var offer []string
+	switch {
+	case found.rivals != nil:
+		q = found.rivals.q
+		for _, in := range found.rivals.options {
+			offer = append(offer, in.spoken())
+			delete(request.Values, in.name)
+		}
+	case len(found.unclear) > 0:
+		q = found.unclear[0]
+		for i := range found.topic.Inputs {
+			in := &found.topic.Inputs[i]
+			if _, taken := request.Values[in.name]; !taken && fitsKind(in, q) {
+				offer = append(offer, in.spoken())
+			}
+		}
+		offer = append(offer, "leave it aside")
+	default:
+		return Reply{}, false
+	}
+	text := "What is the " + safe(q.text) + "?"
+	if len(offer) > 0 {
+		text += " " + capital(orList(offer)) + "?"
+	}
+	r := c.questionAbout(request, "", text, offer, found)
+	c.state.Doubt = q.text
+	return r, true
+}
+
+// questionAbout asks for one input and keeps what is known so far.
+func (c *conversation) questionAbout(request Request, input, text string, choices []string, found candidate) Reply {
+	again := c.state.Asked == input && input != "" && c.state.Last.topic() == request.topic()
+	misses := c.state.Misses
+	if again {
+		misses++
+	} else {
+		misses = 0
+	}
+	c.state = c.state.remember(request)
+	c.state.Asked, c.state.Choices, c.state.Misses = input, choices, misses
+	if again {
+		text = rephrase(text, found.topic, misses)
+	}
+	r := questionReply(found.topic.Name, text, choices)
+	r.Understood = understood(found.topic, request.Values, c.system, found.aside)
+	return r
+}
+
+// rephrase asks again in other words, since the same question twice helps
+// nobody: with a whole request that works, and then with the shop's help.
+func rephrase(text string, t *Topic, misses int) string {
+	example := ""
+	if len(t.Examples) > 0 {
+		example = " Say it in one go, like this: " + t.Examples[0] + "."
+	}
+	if misses >= 2 {
+		return "I still lack one thing." + example + " Or ask at the shop, they know it by heart."
+	}
+	return "I did not catch that." + example
+}
