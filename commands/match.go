@@ -49,9 +49,11 @@ type rivalry struct {
 
 // matcher assigns the numbers of one text to the inputs of a topic.
 type matcher struct {
-	text   words.Text
-	metric bool
-	taken  map[string]bool // inputs that are filled already, in a follow-up
+	text    words.Text
+	metric  bool
+	known   map[string]Value // inputs that are known from before, in a follow-up
+	asked   string           // the input that was asked about
+	changed []string         // the inputs that were said last
 }
 
 // match fits the quantities to the topic's inputs: the clearest pairs first.
@@ -154,10 +156,10 @@ func (m matcher) score(in *input, q quantity) (score int, cued bool) {
 	before := m.cue(in.before, q, -1)
 	s := max(after, before)
 	if s == 0 {
-		if in.prior == 0 || q.foreign || q.hearsay {
+		s = in.prior + m.expected(in)
+		if s == 0 || q.foreign || q.hearsay {
 			return 0, false
 		}
-		s = in.prior
 	} else {
 		cued = true
 		s += min(after, before) / 4
@@ -170,7 +172,30 @@ func (m matcher) score(in *input, q quantity) (score int, cued bool) {
 	if q.unit() != measure.NoUnit {
 		s += unitBonus
 	}
-	return s + m.usualness(in, q), cued
+	return max(1, s+m.usualness(in, q)), cued
+}
+
+// What makes a number without any announcement likelier to be an input, in a
+// follow-up.
+const (
+	askedBonus   = 9 // the program has just asked for it
+	knownBonus   = 4 // it was given before and may be changed now
+	changedBonus = 2 // it was the last to be given
+)
+
+// expected tells how much the conversation speaks for the input.
+func (m matcher) expected(in *input) int {
+	s := 0
+	if in.name == m.asked {
+		s += askedBonus
+	}
+	if _, ok := m.known[in.name]; ok {
+		s += knownBonus
+		if slices.Contains(m.changed, in.name) {
+			s += changedBonus
+		}
+	}
+	return s
 }
 
 // cue gives the strength of the nearest of the terms on one side of the number.
@@ -192,10 +217,10 @@ func (m matcher) cue(concepts []words.Concept, q quantity, way int) int {
 			seen++
 			continue
 		}
-		if t.Kind != words.Word || t.Concept == "" && fillers[t.Word] {
+		if t.Kind != words.Word {
 			continue
 		}
-		if slices.Contains(concepts, t.Concept) {
+		if slices.Contains(concepts, t.Concept) && t.Concept != "" {
 			s := cueAfter
 			if way < 0 {
 				s = cueBefore
@@ -205,7 +230,9 @@ func (m matcher) cue(concepts []words.Concept, q quantity, way int) int {
 			}
 			best = max(best, s-cueFade*seen)
 		}
-		seen++
+		if !fillers[t.Word] {
+			seen++
+		}
 	}
 	return best
 }
@@ -349,7 +376,7 @@ func (m matcher) basisOf(q quantity) basis {
 			case t.Is(cutVerb) && seen == 0:
 				return cutSize
 			}
-			if t.Kind == words.Word && !(t.Concept == "" && fillers[t.Word]) {
+			if t.Kind == words.Word && !fillers[t.Word] {
 				seen++
 			}
 		}

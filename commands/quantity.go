@@ -51,7 +51,7 @@ func quantities(t words.Text) []quantity {
 		q.text = t.Clean[tokens[q.from].Pos:tokens[q.to-1].End]
 		out = append(out, q)
 	}
-	return joinSides(tokens, out, t.Clean)
+	return out
 }
 
 // gather reads the quantity whose first number is token i.
@@ -143,7 +143,8 @@ func (q quantity) countsOther(tokens []words.Token) bool {
 }
 
 // joinSides makes one size of "56 wide and 72 long", whichever comes first.
-func joinSides(tokens []words.Token, qs []quantity, clean string) []quantity {
+func joinSides(t words.Text, qs []quantity) []quantity {
+	tokens := t.Tokens
 	for i := 0; i+1 < len(qs); i++ {
 		a, b := qs[i], qs[i+1]
 		if len(a.numbers) != 1 || len(b.numbers) != 1 || a.foreign || b.foreign {
@@ -159,7 +160,7 @@ func joinSides(tokens []words.Token, qs []quantity, clean string) []quantity {
 			pair.numbers[0], pair.numbers[1] = b.first(), a.first()
 		}
 		pair.look(tokens)
-		pair.text = clean[tokens[pair.from].Pos:tokens[pair.to-1].End]
+		pair.text = t.Clean[tokens[pair.from].Pos:tokens[pair.to-1].End]
 		qs[i] = pair
 		qs = append(qs[:i+1], qs[i+2:]...)
 	}

@@ -19,6 +19,10 @@ type Topic struct {
 	Examples []string   // requests that work, for the help
 	Source   string     // where its rule comes from
 	Work     func(*work) error
+
+	Other    func(now, before map[string]Value) // turns the request to the other method, where there is one
+	Together bool                               // it can be answered side by side with others for one quilt
+	Alone    bool                               // it is about the conversation and no request that could be changed
 }
 
 // Group is what people do when they ask; help lists topics by it.
@@ -50,19 +54,20 @@ func says(weight int, concepts ...words.Concept) []signal {
 
 // input is one thing that a topic may be told.
 type input struct {
-	name   string // the contract's name where it has one
-	kind   kind
-	after  []words.Concept // terms that follow its number: "16 blades"
-	before []words.Concept // terms that stand before its number: "strips 2½"
-	not    []words.Concept // terms beside a number that speak against it
-	prior  int             // how readily a number that nothing announces is taken for it; 0 never
-	usual  [2]float64      // what it usually is, in inches or as a number; only ever decides between readings
-	many   bool            // several may be given, in order
-	words  map[words.Concept]string
-	unless map[words.Concept]string // what a word means when it is denied: "no cornerstones"
-	ask    string                   // the question when it is missing
-	offer  []string                 // answers to offer with the question
-	label  string                   // what to call it when speaking: "the narrow end"
+	name     string // the contract's name where it has one
+	kind     kind
+	after    []words.Concept // terms that follow its number: "16 blades"
+	before   []words.Concept // terms that stand before its number: "strips 2½"
+	not      []words.Concept // terms beside a number that speak against it
+	prior    int             // how readily a number that nothing announces is taken for it; 0 never
+	usual    [2]float64      // what it usually is, in inches or as a number; only ever decides between readings
+	many     bool            // several may be given, in order
+	replaces []string        // inputs that it stands in for when it is said later
+	words    map[words.Concept]string
+	unless   map[words.Concept]string // what a word means when it is denied: "no cornerstones"
+	ask      string                   // the question when it is missing
+	offer    []string                 // answers to offer with the question
+	label    string                   // what to call it when speaking: "the narrow end"
 }
 
 // kind is what an input holds.

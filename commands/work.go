@@ -7,22 +7,22 @@ import (
 
 	"counterhand/calc"
 	"counterhand/calc/measure"
-	"counterhand/commands/scene"
 )
 
 // work is one topic being worked out: it hands the topic its inputs, notes
 // every default that is taken, and gathers the reply.
 type work struct {
-	topic    *Topic
-	defaults *Defaults
-	system   measure.System
-	values   map[string]Value
-	reply    Reply
-	lines    []string
-	steps    []calc.Step
-	tasks    []task
-	size     measure.Size // of the quilt that the topic is about or makes
-	used     map[string]bool
+	conversation *conversation
+	topic        *Topic
+	defaults     *Defaults
+	system       measure.System
+	values       map[string]Value
+	reply        Reply
+	lines        []string
+	steps        []calc.Step
+	tasks        []task
+	size         measure.Size // of the quilt that the topic is about or makes
+	used         map[string]bool
 }
 
 // question is given by a topic that cannot go on without an input.
@@ -228,9 +228,6 @@ func (w *work) say(format string, args ...any) {
 
 // show adds the working.
 func (w *work) show(steps []calc.Step) { w.steps = append(w.steps, steps...) }
-
-// draw adds a picture, which is built only when somebody wants to see it.
-func (w *work) draw(s scene.Source) { w.reply.Scenes = append(w.reply.Scenes, s) }
 
 // does notes what the answer is about to make the person do.
 func (w *work) does(tasks ...task) { w.tasks = append(w.tasks, tasks...) }
