@@ -122,7 +122,7 @@ func (m matcher) pairs(t *Topic, qs []quantity) []pairing {
 	for qi := range qs {
 		for ii := range t.Inputs {
 			in := &t.Inputs[ii]
-			if !fitsKind(in, qs[qi]) {
+			if !fitsKind(in, qs[qi]) || !m.speaksOf(in.when) {
 				continue
 			}
 			s, cued := m.score(in, qs[qi])
@@ -133,6 +133,13 @@ func (m matcher) pairs(t *Topic, qs []quantity) []pairing {
 	}
 	slices.SortStableFunc(out, func(a, b pairing) int { return b.score - a.score })
 	return out
+}
+
+// speaksOf tells whether the text has one of the concepts; none asked for is fine.
+func (m matcher) speaksOf(any []words.Concept) bool {
+	return any == nil || slices.ContainsFunc(m.text.Tokens, func(t words.Token) bool {
+		return t.Kind == words.Word && t.Concept != "" && slices.Contains(any, t.Concept)
+	})
 }
 
 // rivalTo tells whether the number of the pairing fits another free input as

@@ -30,18 +30,19 @@ const (
 	squarePack words.Concept = "square pack"
 
 	// cloth
-	fabric      words.Concept = "fabric"
-	usable      words.Concept = "usable width"
-	wideFabric  words.Concept = "wide backing fabric"
-	fatQuarter  words.Concept = "fat quarter"
-	fatEighth   words.Concept = "fat eighth"
-	longQuarter words.Concept = "long quarter"
-	precut      words.Concept = "precut"
-	colour      words.Concept = "colour"
-	yardageWord words.Concept = "yardage"
-	oneWay      words.Concept = "one-way print"
-	seam        words.Concept = "seam"
-	join        words.Concept = "join"
+	fabric       words.Concept = "fabric"
+	usable       words.Concept = "usable width"
+	wideFabric   words.Concept = "wide backing fabric"
+	fatQuarter   words.Concept = "fat quarter"
+	fatEighth    words.Concept = "fat eighth"
+	longQuarter  words.Concept = "long quarter"
+	precut       words.Concept = "precut"
+	colour       words.Concept = "colour"
+	yardageWord  words.Concept = "yardage"
+	oneWay       words.Concept = "one-way print"
+	seam         words.Concept = "seam"
+	join         words.Concept = "join"
+	straightJoin words.Concept = "straight join"
 
 	// sizes
 	long        words.Concept = "long"
@@ -142,6 +143,8 @@ var baseTerms = []words.Term{
 	{Concept: oneWay, Words: "one way, one way print, directional, directional print, directional fabric, one direction, stay upright, right way up, upright, same way up, same direction, all one way, all facing the same way, with nap, not turn, no turning"},
 	{Concept: seam, Words: "seam, seam allowance, seam allowances, allowance, presser foot, sa"},
 	{Concept: join, Words: "join, joined"},
+	{Concept: straightJoin, Words: "straight join, joined straight, straight seam, butt join, butted join"},
+	{Concept: atPrice, Words: "at, @"},
 
 	{Concept: long, Words: "long, length, in length, lengthwise long, deep"},
 	{Concept: wide, Words: "wide, width, in width, broad"},

@@ -1,0 +1,109 @@
+package commands
+
+import "counterhand/commands/words"
+
+// Inputs that several topics take, declared once so that people can say them
+// in the same way everywhere.
+
+func of(concepts ...words.Concept) []words.Concept { return concepts }
+
+// quiltSize is the size of the quilt, the most usual input of all.
+func quiltSize() input {
+	return input{
+		name: "quilt", kind: aSize, prior: 8, usual: [2]float64{6, 140}, label: "the quilt",
+		after: of(quilt, centre, sizeWord), before: of(quilt, centre, sizeWord),
+		ask: "How big is the quilt, width by length?", offer: []string{"54 x 68", "60 x 80"},
+		not: of(block, piece, rectangle, fabric),
+	}
+}
+
+// usableWidth is how wide the fabric is.
+func usableWidth() input {
+	return input{
+		name: "usable_width", kind: aLength, usual: [2]float64{36, 120}, label: "the width of the fabric",
+		after: of(fabric, usable), before: of(usable, fabric),
+		not: of(strip, quilt, block),
+	}
+}
+
+// wideWidth is how wide wide backing is.
+func wideWidth() input {
+	return input{
+		name: "wide_backing", kind: aLength, usual: [2]float64{90, 130}, label: "the width of the wide backing",
+		after: of(wideFabric), before: of(wideFabric),
+	}
+}
+
+// seamAllowance is how deep the seams are.
+func seamAllowance() input {
+	return input{
+		name: "seam", kind: aLength, usual: [2]float64{0.1, 0.7}, label: "the seam allowance",
+		after: of(seam), before: of(seam),
+	}
+}
+
+// clothInHand is fabric that a person has.
+func clothInHand() input {
+	return input{
+		name: "have", kind: aCloth, label: "the fabric you have",
+		when:  of(have, enough, largest),
+		after: of(enough, fabric, have), before: of(have, enough, fromWord, largest), prior: 3,
+		not: of(strip),
+	}
+}
+
+// stripsInHand are strips that a person has.
+func stripsInHand() input {
+	return input{
+		name: "have_strips", kind: aCount, label: "the strips you have",
+		when: of(have, enough), after: of(strip), before: of(have),
+	}
+}
+
+// oneWayPrint says that the print has a right way up.
+func oneWayPrint() input {
+	return input{name: "print", kind: aWord, words: map[words.Concept]string{oneWay: "one-way"}}
+}
+
+// overEachSide is what backing and batting go beyond the quilt.
+func overEachSide() input {
+	return input{
+		name: "overage", kind: aLength, usual: [2]float64{0.5, 10}, label: "what goes over on each side",
+		after: of(overage, eachSide, allRound, extra), before: of(overage, extra, allRound),
+	}
+}
+
+// narrowEndInput is the narrow end of a wedge template.
+func narrowEndInput() input {
+	return input{
+		name: "narrow_end", kind: aLength, usual: [2]float64{0.4, 2.5}, label: "the narrow end",
+		after: of(narrowEnd), before: of(narrowEnd), ask: "How wide is your template at the narrow end?", offer: []string{"⅞ in", "1 in"},
+	}
+}
+
+// bladeAngle is the angle of a wedge.
+func bladeAngle() input {
+	return input{
+		name: "angle", kind: anAngle, usual: [2]float64{3, 90}, prior: 1, label: "the angle of the wedge",
+		after: of(angleWord, blade, template, ring), before: of(angleWord, template, blade),
+		ask: "What angle is the wedge?", offer: []string{"18°", "22½°"},
+	}
+}
+
+// bladeLength is how long a blade is cut.
+func bladeLength() input {
+	return input{
+		name: "blade_length", kind: aLength, usual: [2]float64{2, 24}, prior: 2, label: "the length of the blades",
+		after: of(long, blade), before: of(long, blade), not: of(narrowEnd, wideEnd, strip, across, wide),
+		ask: "How long are the blades?", offer: []string{"5 in", "6 in"},
+	}
+}
+
+// blockSize is the size of a square block.
+func blockSize() input {
+	return input{
+		name: "block", kind: aLength, usual: [2]float64{2, 24}, prior: 4, label: "the block",
+		after: of(block, squarePc, finished, unfinished), before: of(block, finished, unfinished),
+		ask: "How big is the block, finished?", offer: []string{"9 in", "12 in"},
+	}
+}

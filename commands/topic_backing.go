@@ -1,0 +1,125 @@
+package commands
+
+import (
+	"counterhand/calc"
+	"counterhand/calc/measure"
+	"counterhand/commands/words"
+)
+
+const backingWord words.Concept = "backing"
+
+// backingTopic: the fabric behind a quilt.
+func backingTopic() Topic {
+	return Topic{
+		Name: "backing", Group: FinishIt, Title: "backing: panels, seams and what to buy", Together: true,
+		Terms: []words.Term{
+			{Concept: backingWord, Words: "backing, backing fabric, quilt back, back of, back of a quilt, back it, to back, for the back, the back, back, piece the back, backing cloth, backed, quilt backing, behind, pieced back"},
+		},
+		Says: says(named, backingWord),
+		Inputs: []input{
+			quiltSize(), overEachSide(), usableWidth(), wideWidth(),
+			{name: "bolt", kind: aWord, words: map[words.Concept]string{wideFabric: "wide"}},
+			{name: "seams", kind: aWord, words: map[words.Concept]string{vertical: "vertical", horizontal: "horizontal"}},
+			oneWayPrint(), clothInHand(),
+		},
+		Needs:    [][]string{{"quilt", "have"}},
+		Examples: []string{"backing for 70 x 90", "is 4 yards of 42 in fabric enough to back 60 x 70"},
+		Source:   "panels lose ½ in to each seam edge; both seam directions are reckoned and the shorter is bought (happy-stitches.com; longarmquilter.ca).",
+		Work:     workBacking,
+		Other:    otherSeams,
+	}
+}
+
+// otherSeams turns the seams of the backing the other way.
+func otherSeams(now, before map[string]Value) {
+	turn := map[string]string{"vertical": "horizontal", "horizontal": "vertical"}
+	now["seams"] = Value{Kind: aWord, Word: cmpOr(turn[before["seams"].Word], "other")}
+}
+
+func workBacking(w *work) error {
+	wide := w.word("bolt") == "wide" || w.given("wide_backing")
+	c := w.conventions()
+	if wide {
+		c = w.conventions("wide_backing")
+	} else {
+		c = w.conventions("usable_width")
+	}
+	over := w.lengthOr("overage", "overage")
+	if !w.given("quilt") {
+		return workBackingReach(w, c, over, wide)
+	}
+	v, _ := w.value("quilt")
+	w.size = v.Size
+	b, err := calc.Backing(calc.BackingRequest{
+		Conventions: c, Quilt: v.Size, Overage: over, PanelSeam: w.assumeLength("panel_seam"),
+		OneWay: w.word("print") != "", WideCloth: wide, Have: measure.Cloth(w.length("have")),
+	})
+	if err != nil {
+		return err
+	}
+	way, other := b.BackingWay, b.Turned
+	if want := w.word("seams"); other.Panels > 0 && (want == "other" || want != "" && want != string(way.Seams) && want == string(other.Seams)) {
+		way, other = other, way
+	}
+	w.figure("backing_width", b.BackingWidth)
+	w.figure("backing_length", b.BackingLength)
+	w.figure("panels", way.Panels)
+	w.figure("panel_length", way.PanelLength)
+	w.figure("seams", string(way.Seams))
+	w.figure("buy", way.Buy)
+	w.enoughCloth(b.Cloth)
+
+	if way.Panels == 1 {
+		w.say("Buy %v: one piece, no seam.", way.Buy)
+	} else {
+		w.say("Buy %v: %v of %v, seams %s.", way.Buy, counted(way.Panels, "panel"), way.PanelLength, running(way.Seams))
+	}
+	w.say("The backing is %v, %v over on each side of %v.", measure.Size{Width: b.BackingWidth, Length: b.BackingLength}, over, v.Size)
+	if other.Panels > 0 && other.Seams != way.Seams && other.Buy != way.Buy {
+		w.say("With seams %s it would take %v.", running(other.Seams), other.Buy)
+	}
+	if !wide && b.WideSaves > 0 {
+		w.say("Wide backing of %v would save %v: %v of it.", c.WideBacking, counted(b.WideSaves, "seam"), b.Wide.Buy)
+	}
+	if b.OneFewerWidth > 0 && b.OneFewerWidth <= widestCotton && !wide {
+		w.say("On fabric of %v, %v would do.", b.OneFewerWidth, counted(way.Panels-1, "panel"))
+	}
+	w.show(b.Working)
+	w.does(cutting, pressing)
+	return nil
+}
+
+// running says which way seams run.
+func running(s calc.Seams) string {
+	switch s {
+	case calc.VerticalSeams:
+		return "running top to bottom"
+	case calc.HorizontalSeams:
+		return "running side to side"
+	}
+	return "nowhere"
+}
+
+// workBackingReach answers the question turned round: what a length in hand backs.
+func workBackingReach(w *work, c calc.Conventions, over measure.Length, wide bool) error {
+	if !w.given("have") {
+		return w.needs("quilt")
+	}
+	b, err := calc.BackingReach(calc.BackingReachRequest{Conventions: c, Overage: over, PanelSeam: w.assumeLength("panel_seam"), WideCloth: wide, Have: measure.Cloth(w.length("have"))})
+	if err != nil {
+		return err
+	}
+	best := b.Quilts[0]
+	w.size = best.Quilt
+	w.figure("quilt_width", best.Quilt.Width)
+	w.figure("quilt_length", best.Quilt.Length)
+	w.figure("panels", best.Panels)
+	w.figure("seams", string(best.Seams))
+	w.say("%v backs a quilt up to %v, with %v.", measure.Cloth(w.length("have")), best.Quilt, counted(best.Panels, "panel"))
+	for _, q := range b.Quilts[1:] {
+		w.say("With %v it backs up to %v.", counted(q.Panels, "panel"), q.Quilt)
+	}
+	w.show(b.Working)
+	w.does(cutting, pressing)
+	return nil
+}

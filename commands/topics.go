@@ -1,0 +1,20 @@
+package commands
+
+// topics lists every topic, in the order of the help. Each is declared in a
+// file of its own.
+func topics() []Topic {
+	return []Topic{
+		wedgeCountTopic(),
+		wedgeRingTopic(),
+		wedgeFitTopic(),
+		wedgeStripsTopic(),
+		splitTopic(),
+		piecesTopic(),
+		yardageTopic(),
+		bordersTopic(),
+		backingTopic(),
+		battingTopic(),
+		bindingTopic(),
+		convertTopic(),
+	}
+}
