@@ -228,7 +228,7 @@ func joinList(parts []string, last string) string {
 
 // capital gives the text with its first letter in upper case.
 func capital(s string) string {
-	if s == "" {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
 		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:]

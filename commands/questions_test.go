@@ -30,7 +30,7 @@ type talk struct {
 }
 
 func newTalk(t testing.TB) *talk {
-	a, err := commands.NewAssistant()
+	a, err := commands.NewAssistant(commands.ShopDefaults())
 	require.NoError(t, err)
 	return &talk{assistant: a}
 }

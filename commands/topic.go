@@ -59,6 +59,7 @@ type input struct {
 	after    []words.Concept // terms that follow its number: "16 blades"
 	before   []words.Concept // terms that stand before its number: "strips 2½"
 	not      []words.Concept // terms beside a number that speak against it
+	when     []words.Concept // only considered where the text has one of these
 	prior    int             // how readily a number that nothing announces is taken for it; 0 never
 	usual    [2]float64      // what it usually is, in inches or as a number; only ever decides between readings
 	many     bool            // several may be given, in order

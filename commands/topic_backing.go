@@ -1,6 +1,8 @@
 package commands
 
 import (
+	"cmp"
+
 	"counterhand/calc"
 	"counterhand/calc/measure"
 	"counterhand/commands/words"
@@ -33,17 +35,16 @@ func backingTopic() Topic {
 // otherSeams turns the seams of the backing the other way.
 func otherSeams(now, before map[string]Value) {
 	turn := map[string]string{"vertical": "horizontal", "horizontal": "vertical"}
-	now["seams"] = Value{Kind: aWord, Word: cmpOr(turn[before["seams"].Word], "other")}
+	now["seams"] = Value{Kind: aWord, Word: cmp.Or(turn[before["seams"].Word], "other")}
 }
 
 func workBacking(w *work) error {
 	wide := w.word("bolt") == "wide" || w.given("wide_backing")
-	c := w.conventions()
+	fabric := "usable_width"
 	if wide {
-		c = w.conventions("wide_backing")
-	} else {
-		c = w.conventions("usable_width")
+		fabric = "wide_backing"
 	}
+	c := w.conventions(fabric)
 	over := w.lengthOr("overage", "overage")
 	if !w.given("quilt") {
 		return workBackingReach(w, c, over, wide)
@@ -109,15 +110,17 @@ func workBackingReach(w *work, c calc.Conventions, over measure.Length, wide boo
 	if err != nil {
 		return err
 	}
-	best := b.Quilts[0]
+	best := b.Largest
 	w.size = best.Quilt
 	w.figure("quilt_width", best.Quilt.Width)
 	w.figure("quilt_length", best.Quilt.Length)
 	w.figure("panels", best.Panels)
-	w.figure("seams", string(best.Seams))
+	w.figure("panel_length", best.PanelLength)
 	w.say("%v backs a quilt up to %v, with %v.", measure.Cloth(w.length("have")), best.Quilt, counted(best.Panels, "panel"))
-	for _, q := range b.Quilts[1:] {
-		w.say("With %v it backs up to %v.", counted(q.Panels, "panel"), q.Quilt)
+	for _, q := range b.All {
+		if q != best && q.Panels <= 2 {
+			w.say("With %v it would back up to %v.", counted(q.Panels, "panel"), q.Quilt)
+		}
 	}
 	w.show(b.Working)
 	w.does(cutting, pressing)

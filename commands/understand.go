@@ -88,7 +88,7 @@ var passing = map[words.Concept]bool{
 }
 
 // candidates gives the topics that the text speaks for, the best first.
-func (a *Assistant) candidates(m matcher, qs, split []quantity, last *Request) []candidate {
+func (a *Assistant) candidates(m matcher, qs, split []quantity) []candidate {
 	says := a.signals(m.text.Tokens)
 	var out []candidate
 	for i := range a.topics {

@@ -121,7 +121,7 @@ var baseTerms = []words.Term{
 	{Concept: rectangle, Words: "rectangle, oblong, brick"},
 	{Concept: triangle, Words: "triangle"},
 	{Concept: piece, Words: "piece"},
-	{Concept: border, Words: "border, inner border, outer border, middle border, second border, first border, third border, framing border"},
+	{Concept: border, Words: "border, framing border"},
 	{Concept: row, Words: "row"},
 	{Concept: hexagon, Words: "hexagon, hexie, hexy, hex, hexagonal"},
 	{Concept: diamond, Words: "diamond"},
@@ -193,8 +193,6 @@ var baseTerms = []words.Term{
 
 	{Concept: percentWord, Words: "percent, per cent, pct"},
 	{Concept: moneyWord, Words: "dollar, cent, euro, quid, bucks, pence, usd, aud, gbp, eur, pound sterling"},
-	{Concept: inMetric, Words: "metric, in cm, in centimetres, in centimeters, in metric, in metres, in meters, cm only, centimetres only, use cm, use centimetres, use centimeters, in mm, in millimetres, in millimeters, centimetres please, centimeters please, cm please, metric please"},
-	{Concept: inInches, Words: "imperial, in inches, inches only, use inches, in imperial, in yards, inches please, imperial please"},
 	{Concept: hearsay, Words: "told me, told us, program told, she said, he said, they said, says it takes, somebody said, someone said, calculator says, calculator said, friend said, friend says, app said, website says, website said, pattern said, sister says, sister said"},
-	{Concept: otherThing, Words: "kid, child, children, friend, sister, brother, grandchild, grandchildren, grandkid, cat, dog, day, week, month, year, hour, minute, people, person, am, pm, o'clock, time, student, lady, ladies, cup, coffee, page, video, mile, kilo, degrees outside, daughter, son, niece, nephew, guest, baby, babies, twins, hours left, weeks left, years old, year old, days left, neighbour, neighbor, granddaughter, grandson, cousin, aunt, cats, meeting, birthday, st birthday, th birthday, th anniversary, percent sure, candle, percent off"},
+	{Concept: otherThing, Words: "kid, child, children, friend, sister, brother, grandchild, grandchildren, grandkid, cat, dog, day, week, month, year, hour, minute, people, person, am, pm, o'clock, time, student, lady, ladies, cup, coffee, page, video, mile, degrees outside, daughter, son, niece, nephew, guest, baby, babies, twins, hours left, weeks left, years old, year old, days left, neighbour, neighbor, granddaughter, grandson, cousin, aunt, cats, meeting, birthday, st birthday, th birthday, th anniversary, percent sure, candle, percent off"},
 }

@@ -259,3 +259,6 @@ func counted(n int, noun string) string {
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
 }
+
+// percentage gives a percentage that the request says, else zero.
+func (w *work) percentage(name string) float64 { v, _ := w.value(name); return v.Number }

@@ -26,7 +26,7 @@ func newHouse(o *options, std streams) (*house, error) {
 	if err != nil {
 		return nil, err
 	}
-	assistant, err := commands.NewAssistant()
+	assistant, err := commands.NewAssistant(commands.ShopDefaults())
 	if err != nil {
 		return nil, err
 	}

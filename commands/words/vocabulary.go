@@ -1,6 +1,7 @@
 package words
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -33,17 +34,16 @@ type branch struct {
 // concepts is a mistake in the program and is refused.
 func NewVocabulary(lists ...[]Term) (*Vocabulary, error) {
 	v := &Vocabulary{root: &branch{}, plain: map[string]bool{}, english: commonEnglish()}
+	var faults []error
 	for _, terms := range lists {
 		for _, t := range terms {
 			for phrase := range strings.SplitSeq(t.Words, ",") {
-				if err := v.add(t.Concept, strings.Fields(phrase)); err != nil {
-					return nil, err
-				}
+				faults = append(faults, v.add(t.Concept, strings.Fields(phrase)))
 			}
 		}
 	}
 	v.nearby = deletions(v.plain)
-	return v, nil
+	return v, errors.Join(faults...)
 }
 
 // add enters a phrase and the plural of its last word.
