@@ -70,6 +70,26 @@ func (c Conventions) HandbookTriangles() bool {
 	return c.System == measure.Imperial && c.Seam == measure.Inch/4
 }
 
+// HalfSquareAllowance is what a square that is cut once from corner to corner
+// has beyond the short side of its two finished triangles: ⅞ in, or exactly
+// s(2+√2). Source: https://karencombs.com/page.php?ID=31; geometry.
+func (c Conventions) HalfSquareAllowance() measure.Length {
+	if c.HandbookTriangles() {
+		return 7 * measure.Inch / 8
+	}
+	return measure.Length(math.Round(float64(c.Seam) * (2 + sqrt2)))
+}
+
+// QuarterSquareAllowance is what a square that is cut twice from corner to
+// corner has beyond the long side of its four finished triangles: 1¼ in, or
+// exactly 2s(1+√2). Sources as for [Conventions.HalfSquareAllowance].
+func (c Conventions) QuarterSquareAllowance() measure.Length {
+	if c.HandbookTriangles() {
+		return 5 * measure.Inch / 4
+	}
+	return measure.Length(math.Round(float64(c.Seam) * 2 * (1 + sqrt2)))
+}
+
 // hair is what a result of floating-point geometry may miss a whole step by
 // before it counts as beyond it: ten nanometres, far above the error of the
 // sums and far below anything that can be cut.
