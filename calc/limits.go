@@ -14,6 +14,9 @@ const (
 	maxLength = 1000 * measure.Metre
 )
 
+// maxStep is the coarsest that anything is rounded to.
+const maxStep = measure.Metre
+
 // wantCount refuses a count below one or above a million.
 func wantCount(input string, n int) error {
 	what := "number of " + spoken(input)
@@ -70,6 +73,9 @@ func (c Conventions) check() error {
 	)
 	for _, s := range []measure.Length{c.CutStep, c.TemplateStep, c.LimitStep, c.BuyStep, c.CoverStep, c.GroundStep} {
 		err = cmp.Or(err, wantLength("rounding_step", s))
+		if err == nil && s > maxStep {
+			err = limit("rounding_step", step("A rounding step can be %v at most.", maxStep), Step{})
+		}
 	}
 	return err
 }
