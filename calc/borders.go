@@ -258,3 +258,20 @@ func (c Conventions) borderStrip(finished measure.Length) measure.Length {
 	}
 	return c.CutUp(finished + 2*c.Seam)
 }
+
+// MeasuredAcross is the mean of a quilt measured in several places, as edges
+// stretch, and the ruler's nearest step to it, which borders are cut from.
+// Source: https://quiltyfolk.blogspot.com/2014/05/measuring-for-coping-border-when-you.html.
+func (c Conventions) MeasuredAcross(measured ...measure.Length) (mean, use measure.Length, err error) {
+	if err := cmp.Or(c.check(), wantCount("measurements", len(measured))); err != nil {
+		return 0, 0, err
+	}
+	for _, m := range measured {
+		if err := wantLength("measurement", m); err != nil {
+			return 0, 0, err
+		}
+		mean += m
+	}
+	mean /= measure.Length(len(measured))
+	return mean, mean.RoundNearest(c.CutStep), nil
+}

@@ -38,19 +38,18 @@ func checkers() []map[string]checker {
 	return []map[string]checker{ringCheckers(), clothCheckers()}
 }
 
-// checkedElsewhere are the topics whose rows are tests of other packages.
+// checkedElsewhere are the topics whose rows are tests of other packages, and
+// rows that are no sum at all.
 var checkedElsewhere = map[string]string{
 	"a.units":    "package measure",
 	"a.rounding": "package measure",
 	"k.safety":   "package commands, which holds the reminders",
+	"J004":       "nowhere: it tells how many bobbins somebody used, and no sum leads there",
 }
 
 // checksToCome are topics whose sums are not in the package yet.
 var checksToCome = strings.Fields(`
-	b.fat-quarter b.precut b.shrinkage b.strips b.yard e.prairie f.bed-quilt f.border f.diagonal f.mattress
-	f.measure f.on-point f.perimeter f.pieced-border f.sashing f.scale g.bias g.binding g.curve g.joins
-	h.backing h.batting i.count i.rectangles i.strips i.waste j.bobbin j.kit j.thread
-	L001 L002 L003 L004 L005
+	G051
 	c.seam e.diamond e.geese e.half-rectangle e.hexagon e.hst e.metric e.qst
 	e.quarter-circle e.square-in-square e.strip-set e.triangle60`)
 
@@ -62,6 +61,9 @@ func TestChecks(t *testing.T) {
 		toCome[topic] = true
 	}
 	for _, c := range loadChecks(t) {
+		if checkedElsewhere[c.ID] != "" {
+			continue
+		}
 		run := checkerOf(c)
 		if run == nil {
 			if checkedElsewhere[c.Topic] == "" && !toCome[c.Topic] && !toCome[c.ID] {

@@ -2,7 +2,6 @@ package calc
 
 import (
 	"cmp"
-	"math"
 
 	"counterhand/calc/measure"
 )
@@ -150,12 +149,9 @@ func (r YardageRequest) wayWorking(w YardageWay) []Step {
 	}
 }
 
-// moreByPercent adds a percentage, to the hundredth of a percent, and rounds up
-// to the nanometre.
+// moreByPercent adds a percentage, up to the nanometre.
 func moreByPercent(l measure.Length, percent float64) measure.Length {
-	const whole = 10_000
-	p := measure.Length(math.Round(percent * 100))
-	return l + l/whole*p + (l%whole*p+whole-1)/whole
+	return mulDivUp(l, measure.Length(hundred+hundredths(percent)), hundred)
 }
 
 // Together gives the fabric to buy where several needs are cut from one piece:
