@@ -25,7 +25,11 @@ func TestSameSceneSameBytes(t *testing.T) {
 		for name, write := range formats {
 			first, err := write(s)
 			require.NoError(t, err)
-			for range 20 {
+			runs := 20
+			if name == "png" && s.Name != "ring" {
+				runs = 2 // of the same writer; the slowest
+			}
+			for range runs {
 				again, err := write(s)
 				require.NoError(t, err)
 				require.True(t, bytes.Equal(first, again), "%s as %s", s.Name, name)

@@ -1,5 +1,7 @@
 package scene
 
+import "counterhand/calc/measure"
+
 // TemplateSource builds templates when somebody wants to print them. It gives
 // the same templates every time.
 type TemplateSource func() Templates
@@ -33,3 +35,21 @@ type Marked struct {
 
 // Arrow points from one place to another. The zero value is none.
 type Arrow struct{ From, To Point }
+
+// Turned gives the template turned about the origin, against the clock.
+func (t Template) Turned(by measure.Angle) Template {
+	turn := func(p Point) Point { return Outline{p}.Turned(by)[0] }
+	t.Cut, t.Sewn = t.Cut.Turned(by), t.Sewn.Turned(by)
+	if t.Grain != (Arrow{}) {
+		t.Grain = Arrow{turn(t.Grain.From), turn(t.Grain.To)}
+	}
+	lines, points := t.Lines, t.Points
+	t.Lines, t.Points = make([]Marked, len(lines)), make([]Note, len(points))
+	for i, l := range lines {
+		t.Lines[i] = Marked{l.Outline.Turned(by), l.Line, l.Text}
+	}
+	for i, n := range points {
+		t.Points[i] = Note{turn(n.At), n.Text}
+	}
+	return t
+}
