@@ -1,0 +1,55 @@
+package calc
+
+import (
+	"math"
+
+	"counterhand/calc/measure"
+)
+
+// PatchCloth is the fabric that square patches of one kind are cut from, strips
+// across the fabric first. It has no strips where a patch is wider than the
+// fabric, or where nobody said how many patches there are.
+type PatchCloth struct {
+	YardageWay
+	Buy measure.Cloth
+}
+
+// patchCloth lays squares on strips of their own width.
+func (c Conventions) patchCloth(side measure.Length, n int) PatchCloth {
+	return c.stripCloth(side, side, n)
+}
+
+// stripCloth lays pieces that take some length of a strip of some width.
+func (c Conventions) stripCloth(along, width measure.Length, n int) PatchCloth {
+	p := PatchCloth{YardageWay: YardageWay{Across: along, PerStrip: fits(c.UsableWidth+hair, along), StripWidth: width}}
+	if p.PerStrip == 0 {
+		return p
+	}
+	p.Strips = ceilDiv(n, p.PerStrip)
+	p.Length = measure.Length(p.Strips) * width
+	p.Buy = c.BuyUp(p.Length)
+	return p
+}
+
+// withSeams gives a finished length with a seam at either end, unrounded.
+func (c Conventions) withSeams(finished measure.Length) measure.Length { return finished + 2*c.Seam }
+
+// exactTriangles gives the conventions without the handbooks' rounding of
+// triangles, which is generous by 1/47 and 1/23 in.
+func (c Conventions) exactTriangles() Conventions {
+	c.System = measure.Metric
+	return c
+}
+
+// root2 gives l·√2 to the nanometre.
+func root2(l measure.Length) measure.Length { return measure.Length(math.Round(float64(l) * sqrt2)) }
+
+// overRoot2 gives l/√2 to the nanometre.
+func overRoot2(l measure.Length) measure.Length {
+	return measure.Length(math.Round(float64(l) / sqrt2))
+}
+
+// trimRoom is what is added to a square whose triangles are trimmed to size
+// after sewing: 1⅛ in beyond the finished size instead of ⅞, 1½ instead of 1¼.
+// Source: north-hampshire-quilters.org.uk, half and quarter square triangles.
+const trimRoom = measure.Inch / 4
