@@ -1,6 +1,7 @@
 package commands_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"maps"
 	"os"
@@ -8,6 +9,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -35,14 +37,28 @@ func newTalk(t testing.TB) *talk {
 	return &talk{assistant: a}
 }
 
-// say is the only place where these tests touch the assistant.
+// say answers one text. What the conversation holds is written and read back
+// between turns, as a store does.
 func (c *talk) say(text string) commands.Reply {
 	r := c.assistant.Respond(commands.Turn{Text: text, State: c.state, Own: c.own})
-	c.state, c.own = r.State, r.Own
+	c.state, c.own = stored(r.State), stored(r.Own)
 	if r.Forget {
 		c.own = nil
 	}
 	return r.Reply
+}
+
+// stored is what is left of a value after a store has kept it.
+func stored[T any](v T) T {
+	var back T
+	b, err := json.Marshal(v)
+	if err == nil {
+		err = json.Unmarshal(b, &back)
+	}
+	if err != nil {
+		panic(err) // the value is plain data by its contract
+	}
+	return back
 }
 
 // again begins a new conversation with the same assistant.
@@ -168,4 +184,46 @@ func TestQuestionsLeaveNoNumberOut(t *testing.T) {
 			}
 		})
 	}
+}
+
+// The same request gets the same reply, to the letter, every time.
+func TestQuestionsAreAnsweredAlike(t *testing.T) {
+	for name, dir := range questionSets(t) {
+		t.Run(name, func(t *testing.T) {
+			requests, err := questionstest.Load[questionstest.Request](filepath.Join(dir, "requests.jsonl"))
+			require.NoError(t, err)
+			c := newTalk(t)
+			for _, r := range requests {
+				first := c.again().say(r.Text)
+				for range 2 {
+					require.Equal(t, first, c.again().say(r.Text), "%s  %q", r.ID, r.Text)
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkQuestions answers every request of the question files in turn, each
+// in a new conversation.
+func BenchmarkQuestions(b *testing.B) {
+	var texts []string
+	for _, dir := range questionSets(b) {
+		requests, err := questionstest.Load[questionstest.Request](filepath.Join(dir, "requests.jsonl"))
+		require.NoError(b, err)
+		for _, r := range requests {
+			texts = append(texts, r.Text)
+		}
+	}
+	assistant := newTalk(b).assistant
+	took := make([]time.Duration, 0, 1<<16)
+	i := 0
+	for b.Loop() {
+		start := time.Now()
+		assistant.Respond(commands.Turn{Text: texts[i%len(texts)]})
+		took = append(took, time.Since(start))
+		i++
+	}
+	slices.Sort(took)
+	b.ReportMetric(float64(took[len(took)/2].Nanoseconds()), "ns-median")
+	b.ReportMetric(float64(took[len(took)*99/100].Nanoseconds()), "ns-p99")
 }
