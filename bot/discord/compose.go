@@ -14,6 +14,10 @@ import (
 // cutting table than a sentence.
 const cardFrom = 3
 
+// maxPictures is how many pictures an answer carries: more would push the
+// words off a phone's screen.
+const maxPictures = 2
+
 const restInFile = "\n… The whole of it is in the file."
 
 // compose turns a reply into a post for the person who asked.
@@ -41,13 +45,14 @@ func (s *Surface) pictures(reply commands.Reply) []link.File {
 		return nil
 	}
 	var files []link.File
-	for _, scene := range reply.Scenes {
+	for _, source := range reply.Scenes[:min(len(reply.Scenes), maxPictures)] {
+		scene := source()
 		data, err := s.cfg.Draw(scene)
 		if err != nil {
 			s.log.Warn("picture cannot be drawn", "topic", reply.Topic, "error", err)
 			continue
 		}
-		files = append(files, link.File{Name: fileName(scene.Title + ".png"), Type: "image/png", Alt: scene.Alt, Data: data})
+		files = append(files, link.File{Name: fileName(scene.Name + ".png"), Type: "image/png", Alt: scene.Alt, Data: data})
 	}
 	return files
 }
