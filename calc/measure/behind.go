@@ -37,12 +37,7 @@ func unitAt(s string, afterDigit bool) (unit Unit, from, to int) {
 
 // isNumberOfPurposes tells whether "in" in front of s belongs to "3-in-1".
 func isNumberOfPurposes(s string) bool {
-	return len(s) > 1 && s[0] == '-' && (isDigit(s[1]) || hasWord(s[1:], "one"))
-}
-
-func hasWord(s, w string) bool {
-	key, n := word(s)
-	return string(key[:n]) == w
+	return len(s) > 1 && s[0] == '-' && (isDigit(s[1]) || oneOf(s[1:], "one") > 0)
 }
 
 // markAt reads one of [unitMarks].
@@ -121,7 +116,7 @@ func withMore(s string, q Quantity) Quantity {
 	if _, whole := q.Number.Whole(); !whole || q.Unit == NoUnit || q.Form >= Compound {
 		return q
 	}
-	if f := andFraction(s[q.Size:]); f.n > 0 && !continues(s[q.Size+f.n:]) {
+	if f := andFraction(s[q.Size:]); f.n > 0 && belongs(q.Unit, f, s[q.Size+f.n:]) {
 		q.Number = q.Number.plus(f.number)
 		q.Size += f.n
 		if q.Form != Words {
@@ -138,18 +133,24 @@ func withMore(s string, q Quantity) Quantity {
 	}
 }
 
-// continues tells whether the fraction before s is of something of its own, so
-// that it is not the rest of the quantity before it.
-func continues(s string) bool {
+// belongs tells whether the fraction that ends before s is the rest of a quantity
+// in the unit, "a yard and a half", and not of something of its own, "1 yard and
+// a half dozen". One in digits is so only of cloth and before nothing else: an
+// angle of "18° and ⅞ at the narrow end" is 18°.
+func belongs(unit Unit, fraction value, s string) bool {
 	if unitFollows(s) > 0 {
-		return true
+		return false
 	}
-	if unit, _, _ := unitAt(s, true); unit != NoUnit {
-		return true
+	if other, _, _ := unitAt(s, true); other != NoUnit {
+		return false
 	}
 	s = s[blanks(s):]
+	if fraction.form != Words {
+		bolt := unit == YardUnit || unit == MetreUnit
+		return bolt && (atBoundary(s) && !startsDigit(s) && !isTimes(s) || oneOf(s, "of") > 0)
+	}
 	w, _ := numeralAt(s)
-	return w.part == dozen || isTimes(s)
+	return w.part != dozen && !isTimes(s)
 }
 
 // compoundWith reads one smaller quantity behind q: "3 ft 2 in", "1 m 20 cm".
@@ -194,12 +195,9 @@ func joinAt(s string) int {
 
 // qualifies tells whether the unit in the first n bytes of s makes an adjective,
 // so that its number is not the rest of the quantity before: 1 yd of "5 in
-// squares". Marks, plurals and the words of joiners say that it does not.
+// squares". A mark, and the words of [joiners] behind it, say that it does not.
 func qualifies(s string, n int) bool {
 	if !isLetter(s[0]) {
-		return false
-	}
-	if s[n-1]|0x20 == 's' {
 		return false
 	}
 	rest := s[n:]
@@ -214,21 +212,14 @@ func qualifies(s string, n int) bool {
 // isWidth tells whether a quantity that ends before s is the width of cloth that
 // was bought by the large unit: 1 m of it, "90 cm wide".
 func isWidth(large Unit, s string) bool {
-	if large != YardUnit && large != MetreUnit {
-		return false
-	}
-	key, n := word(s[blanks(s):])
-	switch string(key[:n]) {
-	case "wide", "across", "usable", "width":
-		return true
-	}
-	return false
+	bolt := large == YardUnit || large == MetreUnit
+	return bolt && nextOf(s, "wide", "across", "usable", "width") > 0
 }
 
 // joiners are the words that go on after a length that stands by itself.
 var joiners = map[string]bool{
 	"of": true, "by": true, "x": true, "and": true, "or": true, "long": true, "wide": true,
-	"tall": true, "high": true, "deep": true, "across": true, "around": true, "round": true,
+	"tall": true, "high": true, "deep": true, "across": true, "around": true, "round": true, "square": true,
 	"in": true, "into": true, "to": true, "for": true, "from": true, "on": true, "at": true,
 	"with": true, "is": true, "will": true, "should": true, "please": true, "each": true,
 	"all": true, "left": true, "how": true, "what": true, "total": true, "enough": true,

@@ -237,12 +237,7 @@ func slash(s string) int {
 
 // fractionEnding takes the ending of "7/8ths" and "1/3rd".
 func fractionEnding(s string) int {
-	key, n := word(s)
-	switch string(key[:n]) {
-	case "th", "ths", "rd", "rds", "nd", "nds":
-		return n
-	}
-	return 0
+	return oneOf(s, "th", "ths", "rd", "rds", "nd", "nds")
 }
 
 // mixedAt reads on from a whole number to a proper fraction, in digits or words.
@@ -252,7 +247,7 @@ func mixedAt(s string, whole value) value {
 	}
 	rest := s[whole.n:]
 	g := gap(rest)
-	if v := fractionAt(rest[g:]); v.n > 0 && (g > 0 || v.form == Glyph) && !squareTriangles(rest[g:], v) {
+	if v := fractionAt(rest[g:]); v.n > 0 && (g > 0 || v.form == Glyph) && !namesPiece(rest[g:], v) {
 		form := Mixed
 		if v.form == Glyph {
 			form = Glyph
@@ -265,26 +260,18 @@ func mixedAt(s string, whole value) value {
 	return whole
 }
 
-// squareTriangles tells whether the fraction v at the start of s is the name of
-// a patch: 24 of "1/2 square triangles".
-func squareTriangles(s string, v value) bool {
+// namesPiece tells whether the fraction v at the start of s says what is counted,
+// and not how many: 24 of "1/2 square triangles", 6 of "1/4 yard cuts".
+func namesPiece(s string, v value) bool {
+	s = s[v.n:]
+	if unit, _, to := unitAt(s, true); unit == YardUnit || unit == MetreUnit {
+		return piecesFollow(s[to:])
+	}
 	if v.number != (Number{1, 2}) && v.number != (Number{1, 4}) {
 		return false
 	}
-	s = s[v.n:]
-	s = s[gap(s):]
-	key, n := word(s)
-	switch string(key[:n]) {
-	case "square", "sq":
-		s = s[n:]
-		s = s[gap(s):]
-		key, n = word(s)
-		switch string(key[:n]) {
-		case "triangle", "triangles", "tri", "tris":
-			return true
-		}
-	}
-	return false
+	n := nextOf(s, "square", "sq")
+	return n > 0 && nextOf(s[n:], "triangle", "triangles", "tri", "tris") > 0
 }
 
 // fractionAt reads a proper fraction in digits or as one character.

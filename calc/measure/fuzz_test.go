@@ -14,7 +14,7 @@ import (
 func seeds() []string {
 	all := []string{
 		"minus minus minus two", "----1", "1-1-1-1-1", "2 and 2 and 2", "1/1/1/1/1", "1.1.1.1",
-		"60x72in2.5strips", "3 ft 2 in strips", "1 yd 1 yd 1 yd", "½½½", "2\u20441", "5 \xc2", "\xe2\x85",
+		"60x72in2.5strips", "3 ft 2 in strips", "1 yd 1 yd 1 yd", "½½½", "010/010", "2\u20441", "5 \xc2", "\xe2\x85",
 		"a a a a", "half a half a dozen", "one one one", "hundred hundred", "nine hundred ninety nine billion",
 		"1e12", "0e99", "0^0", "2^64", "1/1000001", "999999999 1/2", "1000000001 1/2", "999999999999 dozen",
 		"999999999999 yd 2.123456789 ft", "999999999999 in and 999999/1000000",
@@ -89,8 +89,8 @@ var slowPatterns = []struct {
 }{
 	{regexp.MustCompile(`^(\d*\.?\d+)$`), []string{"$1"}},
 	{regexp.MustCompile(`^(\d+),(\d+)$`), []string{"$1.$2"}},
-	{regexp.MustCompile(`^(\d+)/(\d+)$`), []string{"$1/$2"}},
-	{regexp.MustCompile(`^(\d+)(?:-|\s+| and | & )(\d+)/(\d+)$`), []string{"$1", "$2/$3"}},
+	{regexp.MustCompile(`^0*(\d+)/0*(\d+)$`), []string{"$1/$2"}},
+	{regexp.MustCompile(`^0*(\d+)(?:-|\s+| and | & )0*(\d+)/0*(\d+)$`), []string{"$1", "$2/$3"}},
 }
 
 var (
@@ -202,14 +202,14 @@ func TestGlyphsAreThoseOfUnicode(t *testing.T) {
 	require.Equal(t, len(latinFractions)+len(numberForms), count)
 }
 
-// TestScanQuantityTakesLinearTime reads a megabyte at each of its words. It has no
+// TestScanQuantityTakesLinearTime reads a quarter of a megabyte at each of its words. It has no
 // clock: with a scanner that looks ahead without a bound it would not end.
 func TestScanQuantityTakesLinearTime(t *testing.T) {
 	for _, unit := range []string{
 		"minus ", "-", "1-", "1 ", "2 and ", "1/", "1.", "1,", "9", "a ", "half ", "half a ", "one ", "hundred and ",
 		"1 yd ", "1yd1ft", "3'", "½", "¼ ", " ", "x", "1e", "2^", "and a half ", "a yard and ",
 	} {
-		s := strings.Repeat(unit, 1<<20/len(unit))
+		s := strings.Repeat(unit, 1<<18/len(unit))
 		for s != "" {
 			q, ok := ScanQuantity(s)
 			if ok {

@@ -184,11 +184,9 @@ func (p *parser) skipTimes() bool {
 
 // skipSquare passes over the word "square".
 func (p *parser) skipSquare() bool {
-	if !hasWord(p.rest, "square") {
-		return false
-	}
-	p.skip(len("square"))
-	return true
+	n := oneOf(p.rest, "square")
+	p.skip(n)
+	return n > 0
 }
 
 // end refuses what is left unread.

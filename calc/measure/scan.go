@@ -127,12 +127,7 @@ func numberAt(s string) value {
 // isOrdinalEnding tells whether digits are an ordinal, "1st", or sixteenths
 // without their number, "16ths".
 func isOrdinalEnding(s string) bool {
-	key, n := word(s)
-	switch string(key[:n]) {
-	case "st", "nd", "rd", "th", "nds", "rds", "ths":
-		return true
-	}
-	return false
+	return oneOf(s, "st", "nd", "rd", "th", "nds", "rds", "ths") > 0
 }
 
 // multiplied reads on from a number to "dozen", and from digits to "hundred" and
@@ -209,9 +204,9 @@ func ofA(s string) (n int, of bool) {
 		return 0, false
 	}
 	n = b
-	if hasWord(s[n:], "of") {
+	if w := oneOf(s[n:], "of"); w > 0 {
 		of = true
-		n += len("of")
+		n += w
 		if b = blanks(s[n:]); b == 0 {
 			return 0, false
 		}

@@ -89,6 +89,10 @@ var scanRows = []scanned{
 	{"2| and 3/2", 2, 1, NoUnit, Plain},
 	{"24| 1/2 square triangles", 24, 1, NoUnit, Plain},
 	{"24| ½-square triangles", 24, 1, NoUnit, Plain},
+	{"12| 1/2-yard cuts", 12, 1, NoUnit, Plain},
+	{"6| ¼ metre pieces", 6, 1, NoUnit, Plain},
+	{"12 1/2 yards| of it", 25, 2, YardUnit, Mixed},
+	{"2 1/2 inch| pieces", 5, 2, InchUnit, Mixed},
 	{"4 1/2| squares", 9, 2, NoUnit, Mixed},
 	{"2.5| 1/2", 5, 2, NoUnit, Decimal},
 
@@ -157,6 +161,12 @@ var scanRows = []scanned{
 	{"two and half inches|", 5, 2, InchUnit, Words},
 	{"two and five eighths|", 21, 8, NoUnit, Words},
 	{"two and three quarters|", 11, 4, NoUnit, Words},
+	{"twenty two point five degrees|", 45, 2, DegreeUnit, Words},
+	{"two point two five|", 9, 4, NoUnit, Words},
+	{"two point twenty-five inches|", 9, 4, InchUnit, Words},
+	{"one point zero six|", 53, 50, NoUnit, Words},
+	{"six| point star", 6, 1, NoUnit, Words},
+	{"six| on point", 6, 1, NoUnit, Words},
 	{"twenty-five|", 25, 1, NoUnit, Words},
 	{"twenty five| blades", 25, 1, NoUnit, Words},
 	{"Twenty| 20", 20, 1, NoUnit, Words},
@@ -210,6 +220,11 @@ var scanRows = []scanned{
 	{"an inch and a half|", 3, 2, InchUnit, Words},
 	{"1 yard and a half|", 3, 2, YardUnit, Mixed},
 	{"2 yards and 3/4|", 11, 4, YardUnit, Mixed},
+	{"a yard and ½| of blue", 3, 2, YardUnit, Words},
+	{"2 yards| and 3/4 seams", 2, 1, YardUnit, Plain},
+	{"2 yards| and 3/4 x 6", 2, 1, YardUnit, Plain},
+	{"18°| and ⅞ at the narrow end", 18, 1, DegreeUnit, Plain},
+	{"6 in| and ⅞", 6, 1, InchUnit, Plain},
 	{"1 yard| and 1/2 yard", 1, 1, YardUnit, Plain},
 	{"a yard| and a half circle", 1, 1, YardUnit, Words},
 	{"a yard| and a half dozen buttons", 1, 1, YardUnit, Words},
@@ -231,6 +246,7 @@ var scanRows = []scanned{
 	{"1 m| 90 cm wide", 1, 1, MetreUnit, Plain},
 	{"3 ft 2 in| wide", 38, 1, InchUnit, Compound},
 	{"1 yd 4 inches| of blue", 40, 1, InchUnit, Compound},
+	{"4 yds.| 2 inches border", 4, 1, YardUnit, Plain},
 	{"1 yd| 40 in", 1, 1, YardUnit, Plain},
 	{"1 yd| 20 cm", 1, 1, YardUnit, Plain},
 
@@ -280,7 +296,7 @@ func TestScanQuantityFindsNone(t *testing.T) {
 		"quarter", "a quarter", "a fat quarter", "one-way", "a", "an", "a strip", "an apple", "a in",
 		"1st", "2nd", "3RD strip", "first", "second", "third border", "16ths", "a second yard",
 		"twenty-first", "twenty second strip", "and a half", "minus", "minus a", "minus -2", "minus minus two", "--2", "-−2", "hundreds", "onesie",
-		"tension", "metre", "inch", "máquina",
+		"tension", "point five", "points", "metre", "inch", "máquina",
 	} {
 		t.Run(in, func(t *testing.T) {
 			q, ok := ScanQuantity(in)

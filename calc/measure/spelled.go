@@ -2,7 +2,7 @@ package measure
 
 // spelledAt reads a number in words:
 //
-//	spelled  = cardinal [ "and" shares ] | shares | article
+//	spelled  = cardinal [ "point" decimals | "and" shares ] | shares | article
 //	cardinal = [ article ] words of [numerals], with "and" only after hundreds
 //	shares   = [ article | cardinal ] ( "half" | "quarter" | "eighths" | … )
 //	article  = "a" | "an"
@@ -19,13 +19,45 @@ func spelledAt(s string) value {
 		return value{}
 	case v.form == TooBig:
 		return v
-	case v.form == One && opensCompoundWord(s[v.n:]):
-		return value{}
+	}
+	if d := pointAt(s[v.n:]); d.n > 0 {
+		return value{number: v.number.plus(d.number), form: Words, n: v.n + d.n}
 	}
 	if f := andFraction(s[v.n:]); f.n > 0 {
 		return value{number: v.number.plus(f.number), form: Words, n: v.n + f.n}
 	}
+	if v.form == One && opensCompoundWord(s[v.n:]) {
+		return value{}
+	}
 	return v
+}
+
+// pointAt reads decimals in words with the point before them: "point two five",
+// "point twenty-five".
+func pointAt(s string) value {
+	at := gap(s)
+	w, n := numeralAt(s[at:])
+	if at == 0 || w.part != point {
+		return value{}
+	}
+	at += n + gap(s[at+n:])
+	var num int64
+	den, end := int64(1), 0
+	for den < pow10(6) {
+		digit, n := numeralAt(s[at:])
+		if digit.part != ones {
+			break
+		}
+		num, den, end = num*10+digit.value, den*10, at+n
+		at = end + gap(s[end:])
+	}
+	if c := cardinalAt(s[at:]); end == 0 && c.n > 0 && 10 <= c.number.Num && c.number.Num < 100 {
+		num, den, end = c.number.Num, 100, at+c.n
+	}
+	if end == 0 {
+		return value{}
+	}
+	return value{number: ratio(num, den), form: Words, n: end}
 }
 
 // opensCompoundWord tells whether the word before s is the first part of one
@@ -177,14 +209,7 @@ func countedAt(s string, count value) value {
 }
 
 // piecesFollow tells whether s goes on with several pieces of cloth.
-func piecesFollow(s string) bool {
-	key, n := word(s[gap(s):])
-	switch string(key[:n]) {
-	case "cuts", "pieces", "lengths", "bundles":
-		return true
-	}
-	return false
-}
+func piecesFollow(s string) bool { return nextOf(s, "cuts", "pieces", "lengths", "bundles") > 0 }
 
 // andFraction reads "and a half", "and 1/2", "& three quarters", with what stands
 // before them.

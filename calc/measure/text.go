@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"slices"
 	"unicode"
 	"unicode/utf8"
 )
@@ -113,6 +114,24 @@ func lower(key *[longestWord]byte, s string) {
 	for i := range len(s) {
 		key[i] = s[i] | 0x20
 	}
+}
+
+// oneOf takes the word at the start of s where it is one of those given.
+func oneOf(s string, words ...string) int {
+	key, n := word(s)
+	if slices.Contains(words, string(key[:n])) {
+		return n
+	}
+	return 0
+}
+
+// nextOf is oneOf for the word behind a [gap], which it takes as well.
+func nextOf(s string, words ...string) int {
+	g := gap(s)
+	if n := oneOf(s[g:], words...); n > 0 {
+		return g + n
+	}
+	return 0
 }
 
 // numeralAt reads a word of numbers at the start of s.

@@ -16,6 +16,7 @@ const (
 	ordinal      // names a place in a row: first, second
 	article      // a, an
 	joint        // and
+	point        // marks decimals
 	minus
 )
 
@@ -56,7 +57,7 @@ var numerals = map[string]numeral{
 	"twelfth": {nth, 12, false}, "twelfths": {nth, 12, true},
 	"sixteenth": {nth, 16, false}, "sixteenths": {nth, 16, true},
 	"a": {part: article, value: 1}, "an": {part: article, value: 1},
-	"and": {part: joint}, "minus": {part: minus},
+	"and": {part: joint}, "point": {part: point}, "minus": {part: minus},
 	"first": {ordinal, 1, false}, "second": {ordinal, 2, false}, "seconds": {ordinal, 2, true},
 }
 
