@@ -52,7 +52,7 @@ func ask(ctx context.Context, std streams, o *options, v visit, args []string) e
 	if err != nil {
 		return err
 	}
-	desk, err := h.openDesk(v, "terminal:ask", true)
+	desk, err := h.openDesk(ctx, v, "terminal:ask", true)
 	if err != nil {
 		return err
 	}

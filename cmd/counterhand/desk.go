@@ -45,16 +45,14 @@ type desk struct {
 
 // openDesk opens what the visit needs and no more. Alone, each message is
 // answered as if it were the first.
-func (h *house) openDesk(v visit, channel bot.ChannelID, alone bool) (*desk, error) {
+func (h *house) openDesk(ctx context.Context, v visit, channel bot.ChannelID, alone bool) (*desk, error) {
 	d := &desk{house: h, person: "terminal:local", channel: channel}
 	var err error
 	if v.remember {
 		if d.person, err = h.self(); err != nil {
 			return nil, err
 		}
-		if d.store, err = h.openStore(); err != nil {
-			return nil, err
-		}
+		d.store = h.storeOrAway(ctx)
 	}
 	if d.handler, err = d.newHandler(alone); err != nil {
 		return nil, errors.Join(err, d.close())

@@ -26,11 +26,13 @@ func newHouse(o *options, std streams) (*house, error) {
 	if err != nil {
 		return nil, err
 	}
-	assistant, err := commands.NewAssistant(commands.ShopDefaults())
+	assistant, err := commands.NewAssistant(defaults(cfg))
 	if err != nil {
 		return nil, err
 	}
-	return &house{cfg, assistant, newLog(cfg.Log, std)}, nil
+	log := newLog(cfg.Log, std)
+	slog.SetDefault(log)
+	return &house{cfg, assistant, log}, nil
 }
 
 // newLog writes what the operator asked for.
@@ -59,6 +61,3 @@ func (h *house) engine(store bot.Store) (*bot.Engine, error) {
 
 // forgetful makes an engine that keeps nothing beyond the program's end.
 func (h *house) forgetful() (*bot.Engine, error) { return h.engine(memory.Open(time.Now)) }
-
-// openStore opens what the configuration names.
-func (h *house) openStore() (bot.Store, error) { return memory.Open(time.Now), nil }

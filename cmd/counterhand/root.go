@@ -76,7 +76,7 @@ func newRoot(std streams) *cobra.Command {
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.PersistentFlags().StringVar(&o.file, "config", "", "read the configuration from this file")
 	root.PersistentFlags().StringArrayVar(&o.set, "set", nil, "set one value, as KEY=VALUE; may be given again")
-	root.AddCommand(newAsk(std, &o), talk, newCheck(std, &o), newServe(std, &o))
+	root.AddCommand(newAsk(std, &o), talk, newCheck(std, &o), newServe(std, &o), newExport(std, &o), newImport(std, &o), newBackup(std, &o))
 	return root
 }
 

@@ -59,7 +59,7 @@ func serve(ctx context.Context, std streams, o *options) error {
 	if len(ready) == 0 {
 		return usageError{errors.New("there is nothing to serve")}
 	}
-	store, err := h.openStore()
+	store, err := h.openStore(ctx)
 	if err != nil {
 		return err
 	}

@@ -49,7 +49,7 @@ func talk(ctx context.Context, std streams, o *options, v visit) error {
 	if err != nil {
 		return err
 	}
-	desk, err := h.openDesk(v, "terminal:talk", false)
+	desk, err := h.openDesk(ctx, v, "terminal:talk", false)
 	if err != nil {
 		return err
 	}

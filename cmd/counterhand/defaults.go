@@ -1,0 +1,40 @@
+package main
+
+import (
+	"counterhand/commands"
+	"counterhand/config"
+)
+
+// defaults hands the shop's habits to the assistant, each under the name that
+// an answer gives it.
+func defaults(c config.Config) commands.Defaults {
+	d := commands.ShopDefaults()
+	d.System = c.Work.System
+	d.Lengths["usable_width"] = c.Fabric.UsableWidth
+	d.Lengths["wide_backing"] = c.Fabric.WideBacking
+	d.Lengths["precut_strip"] = c.Fabric.PrecutStrip.Width
+	d.Lengths["seam"] = c.Seams.Allowance
+	d.Lengths["straight_join"] = c.Seams.StraightJoin
+	d.Lengths["panel_seam"] = c.Seams.Backing
+	d.Lengths["binding_strip"] = c.Binding.Strip
+	d.Lengths["binding_extra"] = c.Binding.Extra
+	d.Lengths["overage"] = c.Backing.Overage
+	d.Lengths["mitre_spare"] = c.Borders.MitreSpare
+	d.Lengths["narrow_end"] = c.Blades.NarrowEnd
+	d.Lengths["cover_overlap"] = c.Rings.CoverOverlap
+	d.Lengths["turn_under"] = c.Rings.CoverTurning
+	d.Lengths["margin"] = c.Rings.Margin
+	d.Words["country"] = c.Work.Country
+	d.Words["ends"] = chosen(c.Blades.Folded, "folded", "plain")
+	d.Facts["name"] = c.Shop.Name
+	d.Facts["contact"] = c.Shop.Contact
+	return d
+}
+
+// chosen gives one of two words.
+func chosen(first bool, yes, no string) string {
+	if first {
+		return yes
+	}
+	return no
+}
