@@ -12,3 +12,7 @@ import (
 func TestConformance(t *testing.T) {
 	storetest.Run(t, func(*testing.T) bot.Store { return memory.Open(time.Now) })
 }
+
+func TestClockThatGoesBack(t *testing.T) {
+	storetest.RunClock(t, func(_ *testing.T, now func() time.Time) bot.Store { return memory.Open(now) })
+}

@@ -24,7 +24,7 @@ import (
 )
 
 // The tests use the server that this variable names (its user must be allowed to
-// make databases), or start one of this machine's own binaries on a loopback port.
+// make schemas in its database), or start one of this machine's own binaries on a loopback port.
 const serverVariable = "COUNTERHAND_TEST_POSTGRES"
 
 // A test binary that is started with this variable set plays a part in a test
@@ -52,7 +52,7 @@ type server struct {
 var (
 	own       server
 	serverURL = sync.OnceValues(findServer)
-	databases atomic.Int32
+	schemas   atomic.Int32
 )
 
 // newDatabase makes an empty database and returns its URL.
@@ -67,26 +67,27 @@ func newDatabase(t testing.TB) string {
 	}
 	require.NoError(t, err)
 
-	name := fmt.Sprintf("counterhand_test_%d_%d", os.Getpid(), databases.Add(1))
-	conn, err := pgx.Connect(t.Context(), base)
-	require.NoError(t, err)
-	defer conn.Close(context.Background())
-	_, err = conn.Exec(t.Context(), "CREATE DATABASE "+name)
-	require.NoError(t, err)
-	t.Cleanup(func() { dropDatabase(t, base, name) })
+	// A schema of its own is as good as a database, and made much faster.
+	schema := fmt.Sprintf("counterhand_test_%d_%d", os.Getpid(), schemas.Add(1))
+	execute(t, base, "CREATE SCHEMA "+schema)
+	t.Cleanup(func() { execute(t, base, "DROP SCHEMA "+schema+" CASCADE") })
 
 	u, err := url.Parse(base)
 	require.NoError(t, err)
-	u.Path = "/" + name
+	q := u.Query()
+	q.Set("search_path", schema)
+	u.RawQuery = q.Encode()
 	return u.String()
 }
 
-func dropDatabase(t testing.TB, base, name string) {
-	ctx := context.Background()
-	conn, err := pgx.Connect(ctx, base)
+// execute runs one statement.
+func execute(t testing.TB, url, statement string) {
+	t.Helper()
+	ctx := context.Background() // also after the test's own has ended
+	conn, err := pgx.Connect(ctx, url)
 	require.NoError(t, err)
 	defer conn.Close(ctx)
-	_, err = conn.Exec(ctx, "DROP DATABASE "+name+" WITH (FORCE)")
+	_, err = conn.Exec(ctx, statement)
 	require.NoError(t, err)
 }
 

@@ -164,11 +164,14 @@ func check(ctx context.Context, db *sql.DB) error {
 	if verdict != "ok" {
 		return &damageError{verdict}
 	}
-	tx, err := db.BeginTx(ctx, nil) // takes the right to write
+	tx, err := db.BeginTx(ctx, nil)
 	if err != nil {
 		return err
 	}
-	return tx.Rollback()
+	// On a file that can only be read a transaction begins all the same; it is
+	// the first write that fails.
+	_, err = tx.ExecContext(ctx, "PRAGMA user_version = 1")
+	return errors.Join(err, tx.Rollback())
 }
 
 // How a transaction begins: with the right to write, or with none until it writes.
