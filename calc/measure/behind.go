@@ -138,19 +138,22 @@ func withMore(s string, q Quantity) Quantity {
 // a half dozen". One in digits is so only of cloth and before nothing else: an
 // angle of "18° and ⅞ at the narrow end" is 18°.
 func belongs(unit Unit, fraction value, s string) bool {
-	if unitFollows(s) > 0 {
+	if of := unitFollows(s); of > 0 && s[:of] != " in" { // "a yard and a half in blue"
 		return false
 	}
-	if other, _, _ := unitAt(s, true); other != NoUnit {
+	if _, _, mark := unitAt(s, true); mark > 0 && s[:mark] != " in" {
 		return false
 	}
 	s = s[blanks(s):]
+	if isTimes(s) {
+		return false
+	}
 	if fraction.form != Words {
 		bolt := unit == YardUnit || unit == MetreUnit
-		return bolt && (atBoundary(s) && !startsDigit(s) && !isTimes(s) || oneOf(s, "of") > 0)
+		return bolt && !startsDigit(s) && (atBoundary(s) || oneOf(s, "of") > 0)
 	}
 	w, _ := numeralAt(s)
-	return w.part != dozen && !isTimes(s)
+	return w.part != dozen
 }
 
 // compoundWith reads one smaller quantity behind q: "3 ft 2 in", "1 m 20 cm".
@@ -204,7 +207,9 @@ func qualifies(s string, n int) bool {
 	if rest != "" && rest[0] == '-' {
 		return true
 	}
-	rest = rest[blanks(rest):]
+	if rest = rest[blanks(rest):]; isTimes(rest) {
+		return false
+	}
 	key, w := word(rest)
 	return rest != "" && isLetter(rest[0]) && !joiners[string(key[:w])]
 }

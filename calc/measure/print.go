@@ -150,12 +150,10 @@ func (a Angle) Show() string {
 	return decimal(float64(a), 2) + "°"
 }
 
-// decimal writes v with at most the given places and no trailing zeros.
+// decimal writes v with at most the given places, one or more, and no trailing
+// zeros.
 func decimal(v float64, places int) string {
 	s := strconv.FormatFloat(v, 'f', places, 64)
-	if places == 0 {
-		return s
-	}
 	for s[len(s)-1] == '0' {
 		s = s[:len(s)-1]
 	}

@@ -91,6 +91,12 @@ func TestSizeAndAngleShow(t *testing.T) {
 	}
 }
 
+func TestNamesOfSystems(t *testing.T) {
+	assert.Equal(t, "imperial", Imperial.String())
+	assert.Equal(t, "metric", Metric.String())
+	assert.InDelta(t, math.Pi, Angle(180).Radians(), 1e-15)
+}
+
 // printed are lengths on the step that a system prints to: random ones, all the
 // steps of the first units, and both extremes.
 func printed(step Length) []Length {

@@ -175,6 +175,9 @@ var scanRows = []scanned{
 	{"one hundred twenty|", 120, 1, NoUnit, Words},
 	{"a hundred and three quarters|", 403, 4, NoUnit, Words},
 	{"two thousand three hundred and four|", 2304, 1, NoUnit, Words},
+	{"twenty| eighth yard cuts", 20, 1, NoUnit, Words},
+	{"nine hundred and ninety-nine billion|", 999_000_000_000, 1, NoUnit, Words},
+	{"two million| million", 2_000_000, 1, NoUnit, Words},
 	{"twelve hundred|", 1200, 1, NoUnit, Words},
 	{"2 hundred|", 200, 1, NoUnit, Plain},
 	{"2.5 million|", 2500000, 1, NoUnit, Decimal},
@@ -220,6 +223,8 @@ var scanRows = []scanned{
 	{"an inch and a half|", 3, 2, InchUnit, Words},
 	{"1 yard and a half|", 3, 2, YardUnit, Mixed},
 	{"2 yards and 3/4|", 11, 4, YardUnit, Mixed},
+	{"a yard and a half| in blue", 3, 2, YardUnit, Words},
+	{"an inch| and a half inch", 1, 1, InchUnit, Words},
 	{"a yard and ½| of blue", 3, 2, YardUnit, Words},
 	{"2 yards| and 3/4 seams", 2, 1, YardUnit, Plain},
 	{"2 yards| and 3/4 x 6", 2, 1, YardUnit, Plain},
@@ -244,6 +249,8 @@ var scanRows = []scanned{
 	{"1 m 20 cm|", 120, 1, CentimetreUnit, Compound},
 	{"1 yd| 5 in squares", 1, 1, YardUnit, Plain},
 	{"1 m| 90 cm wide", 1, 1, MetreUnit, Plain},
+	{"3ft 2in|x4ft", 38, 1, InchUnit, Compound},
+	{"3 ft| 2-inch strips", 3, 1, FootUnit, Plain},
 	{"3 ft 2 in| wide", 38, 1, InchUnit, Compound},
 	{"1 yd 4 inches| of blue", 40, 1, InchUnit, Compound},
 	{"4 yds.| 2 inches border", 4, 1, YardUnit, Plain},
@@ -296,7 +303,7 @@ func TestScanQuantityFindsNone(t *testing.T) {
 		"quarter", "a quarter", "a fat quarter", "one-way", "a", "an", "a strip", "an apple", "a in",
 		"1st", "2nd", "3RD strip", "first", "second", "third border", "16ths", "a second yard",
 		"twenty-first", "twenty second strip", "and a half", "minus", "minus a", "minus -2", "minus minus two", "--2", "-−2", "hundreds", "onesie",
-		"tension", "point five", "points", "metre", "inch", "máquina",
+		"tension", "quarters of a yard", "halves", "thirds of an inch", "point five", "points", "metre", "inch", "máquina",
 	} {
 		t.Run(in, func(t *testing.T) {
 			q, ok := ScanQuantity(in)

@@ -66,87 +66,6 @@ func opensCompoundWord(s string) bool {
 	return len(s) > 1 && s[0] == '-' && isLetter(s[1]) && unitFollows(s) == 0
 }
 
-// cardinalAt reads a whole number in words. The form of a lone "one" is [One].
-func cardinalAt(s string) value {
-	var total, group int64
-	n, last, ceiling := 0, noPart, int64(largest)*10
-	at := 0 // where the next word starts
-	if first, w := numeralAt(s); first.part == article {
-		at = w + gap(s[w:])
-		if next, _ := numeralAt(s[at:]); next.part != hundred && next.part != power && next.part != dozen {
-			return value{}
-		}
-	}
-	for {
-		word, w := numeralAt(s[at:])
-		if word.part == joint && (last == hundred || last == power) {
-			and := at + w
-			and += gap(s[and:])
-			next, width := numeralAt(s[and:])
-			if next.part != ones && next.part != teens && next.part != tens || denominatorFollows(s[and+width:]) {
-				break
-			}
-			at, word, w = and, next, width
-		}
-		if !fits(word, last, group) || word.part == power && word.value >= ceiling {
-			if last == tens && (word.part == ordinal || word.part == nth) && !word.plural {
-				return value{} // "twenty-first" is no number
-			}
-			break
-		}
-		switch word.part {
-		case hundred:
-			group = max(group, 1) * word.value
-		case power:
-			if total += max(group, 1) * word.value; total > largest {
-				return tooBigAt(at + w)
-			}
-			group, ceiling = 0, word.value
-		case dozen:
-			group = 12
-		default:
-			group += word.value
-		}
-		n, last = at+w, word.part
-		at = n + gap(s[n:])
-		if at == n || last == dozen {
-			break
-		}
-	}
-	if n == 0 {
-		return value{}
-	}
-	form := Words
-	if total+group == 1 && last == ones {
-		form = One
-	}
-	return value{number: Number{total + group, 1}, form: form, n: n}
-}
-
-// fits tells whether the word may follow within one number whose last word was
-// of the part last and whose group below the thousands is worth group so far.
-func fits(word numeral, last part, group int64) bool {
-	switch word.part {
-	case ones:
-		return last == noPart || word.value > 0 && (last == tens || last == hundred || last == power)
-	case teens, tens:
-		return last == noPart || last == hundred || last == power
-	case hundred:
-		return last == noPart || group > 0 && group < 100
-	case power:
-		return last == noPart || group > 0
-	case dozen:
-		return last == noPart
-	}
-	return false
-}
-
-// denominatorFollows tells whether s goes on with the name of a fraction.
-func denominatorFollows(s string) bool {
-	_, n := denominatorAt(s[gap(s):])
-	return n > 0
-}
-
 // denominatorAt reads the name of a fraction; its value is the lower number.
 func denominatorAt(s string) (numeral, int) {
 	first, n := numeralAt(s)
@@ -167,7 +86,7 @@ func denominatorAt(s string) (numeral, int) {
 // sharesAt reads a fraction in words at the start of a number: "half", "a
 // quarter", "three eighths".
 func sharesAt(s string) value {
-	if d, n := denominatorAt(s); n > 0 {
+	if d, n := denominatorAt(s); n > 0 && !d.plural {
 		return value{number: Number{1, d.value}, form: Words, n: n, needsUnit: true}
 	}
 	first, n := numeralAt(s)
