@@ -13,7 +13,6 @@ import (
 func patchCheckers() map[string]checker {
 	return map[string]checker{
 		"c.seam":             checkSeam,
-		"L001":               checkRowWithoutSeams,
 		"e.hst":              checkHalfSquare,
 		"E003":               checkUnitOfBlock,
 		"E004":               checkUnitOfBlock,
@@ -78,16 +77,6 @@ func checkSeam(c *check) {
 			c.lengths("result", s.Block.Length)
 		}
 	}
-}
-
-func checkRowWithoutSeams(c *check) {
-	row, err := StripSet(StripSetRequest{Conventions: c.conv(), Rows: 1, Columns: 8, Strip: c.length("cut_without_allowance")})
-	require.NoError(c.t, err)
-	c.lengths("finished", row.Finished.Length)
-	c.lengths("row_of_8", row.Finished.Width)
-	row, err = StripSet(StripSetRequest{Conventions: c.conv(), Rows: 1, Columns: 8, Finished: c.length("wanted_finished")})
-	require.NoError(c.t, err)
-	c.lengths("wanted_row", row.Finished.Width)
 }
 
 // atATime reads "2", "4 triangles" or "1 corner squares".
