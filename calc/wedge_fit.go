@@ -59,6 +59,9 @@ func stripForBlade(r FitRequest, f FitResult) FitResult {
 	f.StripNeeded = r.CutUp(wide)
 	f.Working = []Step{step("Strip for %v: %v + 2 × %v × tan(%v) = %v, up to %v",
 		r.Length, r.Narrow, r.Length, r.Angle/2, wide, f.StripNeeded)}
+	if f.StripNeeded < wide {
+		f.Working = append(f.Working, step("That drops an overhang of less than %v: the corners of the wide end lose a hair.", r.CutSlack))
+	}
 	if r.Strip == 0 {
 		f.LongestBlade, f.ExactLongest, f.StripWidth, f.WideEnd = r.Length, r.Length, f.StripNeeded, r.Template(wide)
 	}
