@@ -57,7 +57,7 @@ func Binding(r BindingRequest) (BindingResult, error) {
 	if err := r.check(); err != nil {
 		return BindingResult{}, err
 	}
-	loss := r.Join.loss(r.StripWidth)
+	loss := r.loss(r.Join, r.StripWidth)
 	needed := r.Edge.Perimeter + r.Extra
 	n, err := joinedStrips(needed, r.UsableWidth, loss)
 	if err != nil {
@@ -141,7 +141,7 @@ func BindingReach(r BindingReachRequest) (BindingReachResult, error) {
 	if err != nil {
 		return BindingReachResult{}, err
 	}
-	loss := r.Join.loss(r.StripWidth)
+	loss := r.loss(r.Join, r.StripWidth)
 	b := BindingReachResult{Covers: joinedLength(r.Strips, r.UsableWidth, loss)}
 	b.Perimeter = b.Covers - r.Extra
 	if b.Perimeter <= 0 {

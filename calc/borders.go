@@ -140,7 +140,7 @@ func (r BordersRequest) border(quilt measure.Size, width measure.Length) (Border
 func (r BordersRequest) cutAcross(b *Border) error {
 	b.Strips = wholeStrips(b.sides(), r.UsableWidth)
 	if max(b.SideCut, b.TopCut) > r.UsableWidth {
-		total, loss := 2*(b.SideCut+b.TopCut), r.Join.loss(b.StripWidth)
+		total, loss := 2*(b.SideCut+b.TopCut), r.loss(r.Join, b.StripWidth)
 		var err error
 		if b.Strips, err = joinedStrips(total, r.UsableWidth, loss); err != nil {
 			return err
@@ -188,7 +188,7 @@ func (r BordersRequest) working(b Border, quilt measure.Size) []Step {
 		lines = append(lines, step("Cut along the fabric, %v strips side by side use %v of its width and %v of its length.",
 			b.Strips, b.Across, b.Need))
 	case b.Joined:
-		total, loss := 2*(b.SideCut+b.TopCut), r.Join.loss(b.StripWidth)
+		total, loss := 2*(b.SideCut+b.TopCut), r.loss(r.Join, b.StripWidth)
 		lines = append(lines,
 			step("All round: 2 × %v + 2 × %v = %v.", b.SideCut, b.TopCut, total),
 			step("%v strips of %v less %v joins of %v = %v.", b.Strips, r.UsableWidth, b.Strips-1, loss,

@@ -414,7 +414,7 @@ func checkBorder(c *check) {
 		r.Widths, r.Corners, r.Spare = []measure.Length{c.length("border")}, MitredCorners, 3*measure.Inch
 		c.lengths("strip_length", borders(c, r).Borders[0].SideCut)
 	case c.given("diagonal_joins"):
-		c.lengths("length_lost", DiagonalJoin.loss(c.length("border_cut")))
+		c.lengths("length_lost", c.conventions().loss(DiagonalJoin, c.length("border_cut")))
 	case c.given("borders"): // "1 + 2.5 + 3.5 in", sewn together and mitred as one
 		var total measure.Length
 		for i := range numbersIn(c.In["borders"]) {

@@ -384,13 +384,13 @@ func checkBoundCurve(c *check) {
 }
 
 func checkJoins(c *check) {
-	n, strip := c.count("strips"), c.length("strip")
+	n, strip, v := c.count("strips"), c.length("strip"), c.conventions()
 	loss := func(j Join, strips int) measure.Length {
-		return measure.Length(strips)*100*measure.Inch - joinedLength(strips, 100*measure.Inch, j.loss(strip))
+		return measure.Length(strips)*100*measure.Inch - joinedLength(strips, 100*measure.Inch, v.loss(j, strip))
 	}
 	c.lengths("loss_diagonal", loss(DiagonalJoin, n))
 	c.lengths("loss_straight", loss(StraightJoin, n))
-	c.lengths("loss_with_closing_diagonal", loss(DiagonalJoin, n)+DiagonalJoin.loss(strip))
+	c.lengths("loss_with_closing_diagonal", loss(DiagonalJoin, n)+v.loss(DiagonalJoin, strip))
 }
 
 func checkCountOfSquares(c *check) {
@@ -406,7 +406,7 @@ func checkCountOfSquares(c *check) {
 
 func checkJoinedStrips(c *check) {
 	v := c.conventions()
-	n, err := joinedStrips(c.length("length"), v.UsableWidth, DiagonalJoin.loss(c.length("strip")))
+	n, err := joinedStrips(c.length("length"), v.UsableWidth, v.loss(DiagonalJoin, c.length("strip")))
 	require.NoError(c.t, err)
 	c.counts("strips", n)
 	need := measure.Length(n) * c.length("strip")

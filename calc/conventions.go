@@ -23,6 +23,7 @@ type Conventions struct {
 	UsableWidth  measure.Length // of fabric between the selvages
 	WideBacking  measure.Length // usable width of wide backing fabric
 	Seam         measure.Length // seam allowance
+	StraightJoin measure.Length // what a straight join of two strips takes in length, ¼ in of each
 	CutStep      measure.Length // cut sizes go up to this
 	CutSlack     measure.Length // an overhang below this is dropped before going up
 	TemplateStep measure.Length // templates and diameters go to the nearest of this
@@ -30,6 +31,7 @@ type Conventions struct {
 	BuyStep      measure.Length // cloth to buy goes up to this
 	CoverStep    measure.Length // a cover circle goes up to this
 	GroundStep   measure.Length // a background square, or a square to be cut up, goes up to this
+	Cuts         ReadyCuts      // the shop's own, where they do not follow the usable width
 }
 
 // ImperialConventions are the defaults for work in inches.
@@ -39,6 +41,7 @@ func ImperialConventions() Conventions {
 		UsableWidth:  40 * measure.Inch,
 		WideBacking:  106 * measure.Inch,
 		Seam:         measure.Inch / 4,
+		StraightJoin: measure.Inch / 2,
 		CutStep:      measure.Inch / 8,
 		CutSlack:     measure.Inch / 64,
 		TemplateStep: measure.Inch / 16,

@@ -7,8 +7,15 @@ import "counterhand/calc/measure"
 // Source: http://www.atimetosewquilts.com/measurements.htm; eighths are common
 // practice, no source. A metric fat quarter is half a metre each way.
 
+// ReadyCuts are the sizes of ready cuts in a shop that measures its own. The zero
+// value of each means the usual one, which follows the usable width.
+type ReadyCuts struct{ FatQuarter, LongQuarter, FatEighth measure.Size }
+
 // FatQuarter is half a yard of half the fabric's width, or half a metre square.
 func (c Conventions) FatQuarter() measure.Size {
+	if own := c.Cuts.FatQuarter; own != (measure.Size{}) {
+		return own
+	}
 	if c.System == measure.Metric {
 		return measure.Size{Width: 50 * measure.Centimetre, Length: 50 * measure.Centimetre}
 	}
@@ -17,11 +24,17 @@ func (c Conventions) FatQuarter() measure.Size {
 
 // LongQuarter is a quarter of a yard of the fabric's whole width.
 func (c Conventions) LongQuarter() measure.Size {
+	if own := c.Cuts.LongQuarter; own != (measure.Size{}) {
+		return own
+	}
 	return measure.Size{Width: c.UsableWidth, Length: measure.Yard / 4}
 }
 
 // FatEighth is a quarter of a yard of half the fabric's width.
 func (c Conventions) FatEighth() measure.Size {
+	if own := c.Cuts.FatEighth; own != (measure.Size{}) {
+		return own
+	}
 	return measure.Size{Width: c.UsableWidth / 2, Length: measure.Yard / 4}
 }
 

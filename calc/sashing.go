@@ -138,7 +138,7 @@ func (c Conventions) stripsOf(pieces int, cut measure.Length) (int, error) {
 	if per := fits(c.UsableWidth, cut); per > 0 {
 		return ceilDiv(pieces, per), nil
 	}
-	return joinedStrips(measure.Length(pieces)*cut, c.UsableWidth, StraightJoinLoss)
+	return joinedStrips(measure.Length(pieces)*cut, c.UsableWidth, c.StraightJoin)
 }
 
 func (r SashingRequest) working(s SashingResult) []Step {

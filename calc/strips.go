@@ -6,21 +6,18 @@ import "counterhand/calc/measure"
 type Join string
 
 // The two joins. A diagonal join spreads its bulk and costs the strip's own
-// width in length; a straight one costs a seam allowance on each strip.
+// width in length; a straight one costs [Conventions.StraightJoin].
 const (
 	DiagonalJoin Join = "diagonal"
 	StraightJoin Join = "straight"
 )
 
-// StraightJoinLoss is what a straight join takes in length, ¼ in of each strip.
-const StraightJoinLoss = measure.Inch / 2
-
 // loss gives the length that one join takes from strips of a width.
 // Source: https://www.quiltingboard.com, thread t109880 (a diagonal join costs
 // one strip width); geometry for the straight one.
-func (j Join) loss(stripWidth measure.Length) measure.Length {
+func (c Conventions) loss(j Join, stripWidth measure.Length) measure.Length {
 	if j == StraightJoin {
-		return StraightJoinLoss
+		return c.StraightJoin
 	}
 	return stripWidth
 }

@@ -15,6 +15,8 @@ import (
 // makes changed copies.
 type Defaults struct {
 	System  measure.System
+	Inches  calc.Conventions // what results round to, and ready cuts, for people who work in inches
+	Metric  calc.Conventions // the same in centimetres
 	Lengths map[string]measure.Length
 	Words   map[string]string
 	Facts   map[string]string // about the shop: name, hours, contact
@@ -23,7 +25,10 @@ type Defaults struct {
 
 // ShopDefaults are the defaults of the contract.
 func ShopDefaults() Defaults {
-	d := Defaults{Lengths: map[string]measure.Length{}, Words: map[string]string{}, Facts: map[string]string{}}
+	d := Defaults{
+		Inches: calc.ImperialConventions(), Metric: calc.MetricConventions(),
+		Lengths: map[string]measure.Length{}, Words: map[string]string{}, Facts: map[string]string{},
+	}
 	for _, s := range settings {
 		if s.kind == aWord {
 			d.Words[s.name] = s.word
@@ -69,6 +74,8 @@ var settings = []setting{
 	{name: "hexagon_allowance", length: 2 * eighth, min: eighth, max: measure.Inch, say: "%v of fabric beyond the paper", change: `Say "⅜ in allowance" for another.`},
 	{name: "units", kind: aWord, word: "imperial", words: []string{"imperial", "metric"}},
 	{name: "country", kind: aWord, word: "US", words: []string{"US", "UK", "EU", "AU"}, say: "%v mattress sizes", change: `Say "UK" or measure the bed if yours is another.`},
+	{name: "joins", kind: aWord, word: "diagonal", words: []string{"diagonal", "straight"}},
+	{name: "corners", kind: aWord, word: "butted", words: []string{"butted", "mitred"}},
 	{name: "ends", kind: aWord, word: "plain", words: []string{"plain", "folded"}, say: "%v blade ends", change: `Say "folded tips" for pointed ones.`},
 }
 
@@ -164,12 +171,13 @@ func systemNamed(w string) measure.System {
 
 // conventions gives the habits for the sums in the given system.
 func (d Defaults) conventions(s measure.System) calc.Conventions {
-	c := calc.ImperialConventions()
+	c := d.Inches
 	if s == measure.Metric {
-		c = calc.MetricConventions()
+		c = d.Metric
 	}
 	c.UsableWidth = d.Lengths["usable_width"]
 	c.WideBacking = d.Lengths["wide_backing"]
 	c.Seam = d.Lengths["seam"]
+	c.StraightJoin = d.Lengths["straight_join"]
 	return c
 }

@@ -44,7 +44,7 @@ func workBinding(w *work) error {
 		HaveStrips:  w.count("have_strips"),
 		Have:        measure.Cloth(w.length("have")),
 	}
-	if w.word("joins") == "straight" {
+	if w.wordOr("joins", "joins") == "straight" {
 		r.Join = calc.StraightJoin
 	}
 	round := "the quilt"

@@ -92,7 +92,7 @@ func workBorders(w *work) error {
 		Conventions: c, Quilt: quilt.Size, Widths: widths, Corners: calc.ButtedCorners,
 		Join: calc.StraightJoin, Lengthwise: w.word("grain") != "", Have: measure.Cloth(w.length("have")),
 	}
-	switch w.word("corners") {
+	switch w.wordOr("corners", "corners") {
 	case "mitred":
 		r.Corners, r.Spare = calc.MitredCorners, w.assumeLength("mitre_spare")
 	case "squares":
