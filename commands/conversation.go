@@ -107,7 +107,9 @@ func (c *conversation) answer(found candidate, known map[string]Value) Reply {
 		return r
 	}
 	request.Size = w.size
-	c.state = c.state.remember(request)
+	if !found.topic.Alone {
+		c.state = c.state.remember(request)
+	}
 	reply.Understood = understood(found.topic, values, c.system, found.aside)
 	c.compose(&reply, w, found.aside, c.text.Tokens)
 	return reply

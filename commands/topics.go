@@ -16,5 +16,8 @@ func topics() []Topic {
 		battingTopic(),
 		bindingTopic(),
 		convertTopic(),
+		reminderTopic(),
+		settingsTopic(),
+		helpTopic(),
 	}
 }
