@@ -3,6 +3,7 @@ package commands
 import (
 	"strings"
 
+	"counterhand/calc"
 	"counterhand/calc/measure"
 	"counterhand/commands/words"
 )
@@ -134,7 +135,7 @@ func understood(t *Topic, values map[string]Value, s measure.System, aside []qua
 		case aPercent:
 			put(in.name, percent(v.Number), v.From)
 		case aPrice:
-			put(in.name, money(v.Price), v.From)
+			put(in.name, calc.Money(v.Price), v.From)
 		case aWord:
 			put(in.name, v.Word, v.From)
 		}

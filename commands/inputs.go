@@ -107,3 +107,37 @@ func blockSize() input {
 		ask: "How big is the block, finished?", offer: []string{"9 in", "12 in"},
 	}
 }
+
+// blockGrid, blocksAcross and blocksDown are the counts of a layout, said in
+// one ("5 x 6") or one by one ("5 across, 6 down").
+func blockGrid() input {
+	return input{
+		name: "grid", kind: aGrid, prior: 3, usual: [2]float64{1, 24}, label: "the blocks across and down",
+		after: of(block, row, onPoint), before: of(onPoint, straightSet), not: of(quilt, centre),
+		ask: "How many blocks across and down?", offer: []string{"5 x 6"}, replaces: []string{"across", "down", "quilt"},
+	}
+}
+
+func blocksAcross() input {
+	return input{
+		name: "across", kind: aCount, usual: [2]float64{1, 40}, label: "the blocks across",
+		after: of(across, perRow, wide), before: of(across), replaces: []string{"grid", "quilt"},
+		ask: "How many blocks across and down?", offer: []string{"5 across and 6 down"},
+	}
+}
+
+func blocksDown() input {
+	return input{
+		name: "down", kind: aCount, usual: [2]float64{1, 40}, label: "the blocks down",
+		after: of(downward, row, high, long), before: of(downward), replaces: []string{"grid", "quilt"},
+		ask: "How many blocks down?", offer: []string{"6 down"},
+	}
+}
+
+// counts gives the blocks across and down, however they were said.
+func (w *work) counts() (across, down int) {
+	if v, ok := w.value("grid"); ok {
+		return v.Count, v.Down
+	}
+	return w.count("across"), w.count("down")
+}

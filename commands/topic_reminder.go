@@ -70,7 +70,7 @@ func reminderTopic() Topic {
 			{Concept: disposeWord, Words: "dispose, dispose of, get rid of, throw away, throw out, bin, bin them, bin it, discard, chuck, trash, garbage, rubbish, recycle, old blade, used blade"},
 			{Concept: storeWord, Words: "store, keep away, put away, storing, storage, leave it on, leave the iron, leave on, kids around, children around"},
 			{Concept: cutterWord, Words: "rotary cutter, cutter, rotary, rotary blade"},
-			{Concept: bladesWord, Words: "cutter blade, old blade from my cutter, rotary cutter blade, dull blade, blunt blade, rotary blades, cutter blades, change the blade, changing the blade, new blade, used rotary blade"},
+			{Concept: bladesWord, Words: "cutter blade, old blade from my cutter, rotary cutter blade, dull blade, blunt blade, change the blade, changing the blade, new blade, used rotary blade"},
 			{Concept: ironWord, Words: "iron, ironing, press with steam, steam, hot iron, mini iron, steam iron, ironing board, pressing, press"},
 			{Concept: needleWord, Words: "needle, pin, bent needle, broken needle, broken and bent needle, bent pin"},
 			{Concept: sprayWord, Words: "spray, starch, spray starch, basting spray, spray baste, adhesive spray, aerosol, spray glue"},

@@ -19,6 +19,7 @@ const (
 	triangle   words.Concept = "triangle"
 	piece      words.Concept = "piece"
 	border     words.Concept = "border"
+	perRow words.Concept = "in each row"
 	row        words.Concept = "row"
 	hexagon    words.Concept = "hexagon"
 	diamond    words.Concept = "diamond"
@@ -123,6 +124,7 @@ var baseTerms = []words.Term{
 	{Concept: piece, Words: "piece"},
 	{Concept: border, Words: "border, framing border"},
 	{Concept: row, Words: "row"},
+	{Concept: perRow, Words: "in each row, per row, to a row, in a row, in every row, each row, blocks in each row, blocks in each, blocks per row, blocks to a row, blocks in a row, in each, blocks across"},
 	{Concept: hexagon, Words: "hexagon, hexie, hexy, hex, hexagonal"},
 	{Concept: diamond, Words: "diamond"},
 	{Concept: unitPc, Words: "unit"},

@@ -160,10 +160,9 @@ func (w *work) figure(name string, v any) {
 	w.reply.Figures = append(w.reply.Figures, Figure{name, value, unit, shown})
 }
 
-// percent and money are figures of those units.
+// percent and factor are figures of those units.
 type (
 	percent float64
-	money   int64 // in hundredths
 	factor  float64
 )
 
@@ -189,8 +188,8 @@ func (w *work) measured(v any) (value any, unit, shown string) {
 		return float64(v), "count", trimmed(float64(v), 3)
 	case percent:
 		return float64(v), "percent", trimmed(float64(v), 2) + " %"
-	case money:
-		return float64(v) / 100, "money", fmt.Sprintf("%d.%02d", v/100, v%100)
+	case calc.Money:
+		return float64(v) / 100, "money", v.String()
 	}
 	return fmt.Sprint(v), "words", fmt.Sprint(v)
 }
