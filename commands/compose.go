@@ -134,6 +134,8 @@ func understood(t *Topic, values map[string]Value, s measure.System, aside []qua
 			put(in.name, measure.Angle(v.Number), v.From)
 		case aPercent:
 			put(in.name, percent(v.Number), v.From)
+		case aRate:
+			out = append(out, Understood{in.name, v.Number, "money", safe(v.From)})
 		case aPrice:
 			put(in.name, calc.Money(v.Price), v.From)
 		case aWord:

@@ -62,6 +62,7 @@ func (m matcher) match(t *Topic, qs []quantity) match {
 	pairs := m.pairs(t, qs)
 	usedQ := make([]bool, len(qs))
 	usedIn := make([]bool, len(t.Inputs))
+	several := map[int][]int{}
 	for _, p := range pairs {
 		in := &t.Inputs[p.in]
 		if usedQ[p.q] || usedIn[p.in] && !in.many || p.score <= 0 {
@@ -70,16 +71,27 @@ func (m matcher) match(t *Topic, qs []quantity) match {
 		if r := rivalTo(p, pairs, usedIn, t, qs); r != nil {
 			out.rivals = r
 		}
-		v, ok := m.read(in, qs[p.q])
-		if !ok {
-			continue
+		if in.many {
+			several[p.in] = append(several[p.in], p.q)
+		} else {
+			out.values[in.name] = m.read(in, qs[p.q])
 		}
-		out.put(in, v)
 		usedQ[p.q], usedIn[p.in] = true, true
 		out.score += p.score
 		if p.cued {
 			out.cued++
 		}
+	}
+	for i, said := range several {
+		slices.Sort(said)
+		in := &t.Inputs[i]
+		v := m.read(in, qs[said[0]])
+		for _, q := range said[1:] {
+			more := m.read(in, qs[q])
+			v.More = append(v.More, more.Length)
+			v.From += ", " + more.From
+		}
+		out.values[in.name] = v
 	}
 	for i, q := range qs {
 		switch {
@@ -93,16 +105,6 @@ func (m matcher) match(t *Topic, qs []quantity) match {
 	m.readWords(t, &out)
 	out.sortSaid(t, m.text)
 	return out
-}
-
-// put enters a value; several of one input are kept in order.
-func (o *match) put(in *input, v Value) {
-	if before, ok := o.values[in.name]; ok && in.many {
-		before.More = append(before.More, v.Length)
-		before.From += ", " + v.From
-		v = before
-	}
-	o.values[in.name] = v
 }
 
 // sortSaid notes in which order the inputs are declared and said.
@@ -311,7 +313,7 @@ func fitsKind(in *input, q quantity) bool {
 		return len(q.numbers) == 1 && (bare || n.Unit == measure.DegreeUnit) && !q.money
 	case aPercent:
 		return len(q.numbers) == 1 && (bare || q.percent) && !q.money
-	case aPrice:
+	case aPrice, aRate:
 		return len(q.numbers) == 1 && bare
 	}
 	return false
@@ -323,7 +325,7 @@ func whole(n measure.Quantity) bool {
 }
 
 // read turns the number into the input's value.
-func (m matcher) read(in *input, q quantity) (Value, bool) {
+func (m matcher) read(in *input, q quantity) Value {
 	v := Value{Kind: in.kind, From: q.text, Cut: m.basisOf(q)}
 	unit := q.unit()
 	of := func(n measure.Quantity) measure.Length {
@@ -348,12 +350,12 @@ func (m matcher) read(in *input, q quantity) (Value, bool) {
 		if in.kind == aGrid {
 			v.Down = clampCount(q.numbers[1])
 		}
-	case anAngle, aPercent:
+	case anAngle, aPercent, aRate:
 		v.Number = n.Number.Float()
 	case aPrice:
 		v.Price = int64(n.Number.Float()*100 + 0.5)
 	}
-	return v, true
+	return v
 }
 
 // clampCount gives a count, kept within what the sums accept or refuse by name.

@@ -82,6 +82,7 @@ const (
 	anAngle
 	aPercent
 	aPrice
+	aRate  // a price for a unit of area, which may be parts of a cent
 	aCloth // a length off the bolt
 	aWord
 )

@@ -19,7 +19,7 @@ const (
 	triangle   words.Concept = "triangle"
 	piece      words.Concept = "piece"
 	border     words.Concept = "border"
-	perRow words.Concept = "in each row"
+	perRow     words.Concept = "in each row"
 	row        words.Concept = "row"
 	hexagon    words.Concept = "hexagon"
 	diamond    words.Concept = "diamond"
@@ -191,10 +191,11 @@ var baseTerms = []words.Term{
 	{Concept: need, Words: "need, required, requires, require"},
 	{Concept: fromWord, Words: "from, out of, using"},
 	{Concept: upTo, Words: "to, until, till, into"},
+	{Concept: ofWord, Words: "of"},
 	{Concept: eachWord, Words: "each, apiece, per, every"},
 
 	{Concept: percentWord, Words: "percent, per cent, pct"},
-	{Concept: moneyWord, Words: "dollar, cent, euro, quid, bucks, pence, usd, aud, gbp, eur, pound sterling"},
+	{Concept: moneyWord, Words: "dollar, euro, quid, bucks, usd, aud, gbp, eur, pound sterling"},
 	{Concept: hearsay, Words: "told me, told us, program told, she said, he said, they said, says it takes, somebody said, someone said, calculator says, calculator said, friend said, friend says, app said, website says, website said, pattern said, sister says, sister said"},
 	{Concept: otherThing, Words: "kid, child, children, friend, sister, brother, grandchild, grandchildren, grandkid, cat, dog, day, week, month, year, hour, minute, people, person, am, pm, o'clock, time, student, lady, ladies, cup, coffee, page, video, mile, degrees outside, daughter, son, niece, nephew, guest, baby, babies, twins, hours left, weeks left, years old, year old, days left, neighbour, neighbor, granddaughter, grandson, cousin, aunt, cats, meeting, birthday, st birthday, th birthday, th anniversary, percent sure, candle, percent off"},
 }

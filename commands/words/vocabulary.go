@@ -21,13 +21,13 @@ type Vocabulary struct {
 	plain   map[string]bool // every word that a term uses
 	nearby  map[string][]string
 	english []string
-	depth   int // words in the longest phrase
 }
 
 // branch is a point in the tree of phrases: the words that may follow.
 type branch struct {
 	next    map[string]*branch
 	concept Concept
+	plural  bool // made up, so a term that gives the same words wins
 }
 
 // NewVocabulary makes a vocabulary of the terms. A phrase that is given to two
@@ -51,29 +51,35 @@ func (v *Vocabulary) add(c Concept, phrase []string) error {
 	if len(phrase) == 0 {
 		return fmt.Errorf("concept %q has an empty phrase", c)
 	}
-	v.depth = max(v.depth, len(phrase))
-	last := phrase[len(phrase)-1]
-	for i, w := range append(plurals(last), last) {
-		at := v.root
-		for _, p := range append(phrase[:len(phrase)-1:len(phrase)-1], w) {
-			if at.next == nil {
-				at.next = map[string]*branch{}
-			}
-			if at.next[p] == nil {
-				at.next[p] = &branch{}
-			}
-			at = at.next[p]
-			v.plain[p] = true
-		}
-		given := i == len(plurals(last))
-		if at.concept != "" && at.concept != c && given {
-			return fmt.Errorf("%q means both %s and %s", strings.Join(phrase, " "), at.concept, c)
-		}
+	last := len(phrase) - 1
+	at := v.follow(phrase)
+	if at.concept != "" && at.concept != c && !at.plural {
+		return fmt.Errorf("%q means both %s and %s", strings.Join(phrase, " "), at.concept, c)
+	}
+	at.concept, at.plural = c, false
+	for _, many := range plurals(phrase[last]) {
+		at := v.follow(append(phrase[:last:last], many))
 		if at.concept == "" {
-			at.concept = c
+			at.concept, at.plural = c, true
 		}
 	}
 	return nil
+}
+
+// follow gives the branch where the phrase ends, and makes it where it is new.
+func (v *Vocabulary) follow(phrase []string) *branch {
+	at := v.root
+	for _, w := range phrase {
+		if at.next[w] == nil {
+			if at.next == nil {
+				at.next = map[string]*branch{}
+			}
+			at.next[w] = &branch{}
+		}
+		at = at.next[w]
+		v.plain[w] = true
+	}
+	return at
 }
 
 // plurals gives the usual plurals of a noun.
