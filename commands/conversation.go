@@ -91,7 +91,7 @@ func (c *conversation) answer(found candidate, known map[string]Value) Reply {
 	if found.missing != nil {
 		c.borrowSize(found, values)
 		if missingStill(found.missing, values) {
-			in := found.topic.input(found.missing[0])
+			in := found.topic.toAsk(found.missing)
 			return c.questionAbout(request, in.name, in.ask, in.offer, found)
 		}
 	}
@@ -129,6 +129,17 @@ func (c *conversation) workOut(t *Topic, values map[string]Value) (Reply, *work,
 // missingStill tells whether none of a group of inputs is known.
 func missingStill(group []string, values map[string]Value) bool {
 	return !slices.ContainsFunc(group, func(name string) bool { _, ok := values[name]; return ok })
+}
+
+// toAsk gives the input of a group that the program asks for: the first that
+// has a question.
+func (t *Topic) toAsk(group []string) *input {
+	for _, name := range group {
+		if in := t.input(name); in.ask != "" {
+			return in
+		}
+	}
+	return t.input(group[0])
 }
 
 // borrowSize takes the size of the quilt talked about before, where the text

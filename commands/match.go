@@ -2,6 +2,7 @@ package commands
 
 import (
 	"slices"
+	"strings"
 
 	"counterhand/calc/measure"
 	"counterhand/commands/words"
@@ -14,6 +15,7 @@ const (
 	cueBefore   = 10 // the term right before it: "strips 2½"
 	cueFade     = 3  // less for each word in between
 	cueReach    = 4  // words that are looked at on each side
+	cueCounts   = 8  // less for a length where a bare whole number stands right before a plural: "3 borders"
 	cueShared   = 3  // less where the term before belongs to the number before it
 	usualBonus  = 2  // the value is what the input usually is
 	oddPenalty  = 4  // it is far from it
@@ -140,7 +142,8 @@ func (m matcher) pairs(t *Topic, qs []quantity) []pairing {
 // speaksOf tells whether the text has one of the concepts; none asked for is fine.
 func (m matcher) speaksOf(any []words.Concept) bool {
 	return any == nil || slices.ContainsFunc(m.text.Tokens, func(t words.Token) bool {
-		return t.Kind == words.Word && t.Concept != "" && slices.Contains(any, t.Concept)
+		concept := meaning(t)
+		return concept != "" && slices.Contains(any, concept)
 	})
 }
 
@@ -161,8 +164,8 @@ func rivalTo(p pairing, pairs []pairing, usedIn []bool, t *Topic, qs []quantity)
 // score tells how well the number suits the input; cued, whether a term beside
 // it announces it.
 func (m matcher) score(in *input, q quantity) (score int, cued bool) {
-	after := m.cue(in.after, q, +1)
-	before := m.cue(in.before, q, -1)
+	after := m.cue(in.kind, in.after, q, +1)
+	before := m.cue(in.kind, in.before, q, -1)
 	s := max(after, before)
 	if s == 0 {
 		s = in.prior + m.expected(in)
@@ -208,10 +211,11 @@ func (m matcher) expected(in *input) int {
 }
 
 // cue gives the strength of the nearest of the terms on one side of the number.
-func (m matcher) cue(concepts []words.Concept, q quantity, way int) int {
+func (m matcher) cue(k kind, concepts []words.Concept, q quantity, way int) int {
 	if len(concepts) == 0 {
 		return 0
 	}
+	counting := k != aCount && k != aGrid && q.counts()
 	best, seen := 0, 0
 	i := q.to
 	if way < 0 {
@@ -237,6 +241,9 @@ func (m matcher) cue(concepts []words.Concept, q quantity, way int) int {
 					s -= cueShared
 				}
 			}
+			if counting && seen == 0 && way > 0 && isPlural(t) {
+				s -= cueCounts
+			}
 			best = max(best, s-cueFade*seen)
 		}
 		if !fillers[t.Word] {
@@ -245,6 +252,17 @@ func (m matcher) cue(concepts []words.Concept, q quantity, way int) int {
 	}
 	return best
 }
+
+// counts tells whether the number can be a count: whole, more than one, without
+// a unit.
+func (q quantity) counts() bool {
+	n := q.first()
+	v, ok := n.Number.Whole()
+	return ok && v > 1 && len(q.numbers) == 1 && n.Unit == measure.NoUnit && !q.square
+}
+
+// isPlural tells whether the word names several things.
+func isPlural(t words.Token) bool { return strings.HasSuffix(t.Word, "s") }
 
 // near tells whether the concept stands right beside the number.
 func (m matcher) near(c words.Concept, q quantity) bool {

@@ -88,7 +88,7 @@ func rising(a, b measure.Quantity) bool {
 
 // close takes in the word "square" behind one number.
 func (q quantity) close(tokens []words.Token) quantity {
-	if len(q.numbers) == 1 && q.to < len(tokens) && tokens[q.to].Is(squareShape) {
+	if len(q.numbers) == 1 && q.to < len(tokens) && tokens[q.to].Kind == words.Word && tokens[q.to].Word == "square" {
 		q.square = true
 	}
 	return q

@@ -14,7 +14,7 @@ const (
 	named         = 10 // a concept of this weight names the topic
 	perSay        = 3  // what a point of saying weighs against the match's points
 	unclearCosts  = 14 // a number that the topic has no use for
-	missingCosts  = 9  // an input that it would have to ask for
+	missingCosts  = 20 // an input that it would have to ask for
 	lastTopicGain = 12 // the topic talked about last, in a follow-up
 )
 
@@ -38,23 +38,44 @@ func (c candidate) total() int {
 func (c candidate) names() bool { return c.says >= named }
 
 // signals counts what the concepts of the text say for each topic. Of one
-// concept that occurs twice, once counts.
+// concept that occurs twice, once counts; any number of hints together say less
+// than a topic's name.
 func (a *Assistant) signals(tokens []words.Token) []int {
 	says := make([]int, len(a.topics))
+	hints := make([]int, len(a.topics))
 	seen := make([]words.Concept, 0, 16)
 	asked := askedFor(tokens)
 	for _, t := range tokens {
-		if t.Kind != words.Word || t.Concept == "" || slices.Contains(seen, t.Concept) {
+		concept := meaning(t)
+		if concept == "" || slices.Contains(seen, concept) {
 			continue
 		}
-		seen = append(seen, t.Concept)
-		for _, h := range a.heard[t.Concept] {
-			if !h.asked || slices.Contains(asked, t.Concept) {
+		seen = append(seen, concept)
+		for _, h := range a.heard[concept] {
+			switch {
+			case h.asked && !slices.Contains(asked, concept):
+			case h.weight >= named:
 				says[h.topic] += h.weight
+			default:
+				hints[h.topic] += h.weight
 			}
 		}
 	}
+	for i, h := range hints {
+		says[i] += min(h, named-1)
+	}
 	return says
+}
+
+// meaning gives the concept of a token; a number of degrees speaks of angles.
+func meaning(t words.Token) words.Concept {
+	switch {
+	case t.Kind == words.Word:
+		return t.Concept
+	case t.Kind == words.Number && t.Quantity.Unit == measure.DegreeUnit:
+		return angleWord
+	}
+	return ""
 }
 
 // askedFor gives the concepts that are asked for: the first term behind each
@@ -83,7 +104,7 @@ func askedFor(tokens []words.Token) []words.Concept {
 
 // passing are concepts that may stand between "how many" and what is counted.
 var passing = map[words.Concept]bool{
-	finished: true, unfinished: true, cutVerb: true, need: true, have: true, long: true, wide: true, squareShape: true,
+	finished: true, unfinished: true, cutVerb: true, need: true, have: true, long: true, wide: true,
 	eachWord: true, makeIt: true, upTo: true, fromWord: true, high: true, inInches: true, precut: true,
 }
 

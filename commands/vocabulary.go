@@ -55,7 +55,6 @@ const (
 	eachSide    words.Concept = "each side"
 	allRound    words.Concept = "all round"
 	around      words.Concept = "around"
-	squareShape words.Concept = "square shape"
 	sizeWord    words.Concept = "size"
 	finished    words.Concept = "finished"
 	unfinished  words.Concept = "unfinished"

@@ -64,12 +64,13 @@ func deletions(plain map[string]bool) map[string][]string {
 
 // nearest gives the word of the vocabulary that w is most likely a slip of:
 // one slip in words of four letters and more, two in those of eight and more.
-// Where two words are equally near, neither is taken.
+// Of equally near words the one that shares more of its beginning and end is
+// taken, and neither where that is equal too.
 func (v *Vocabulary) nearest(w string) (string, bool) {
 	if len(w) < mendFrom || len(w) > 24 {
 		return "", false
 	}
-	best, bestAt, tie := "", 3, false
+	best, bestAt, bestShared, tie := "", 3, 0, false
 	consider := func(candidate string) {
 		if candidate == best {
 			return
@@ -83,10 +84,11 @@ func (v *Vocabulary) nearest(w string) (string, bool) {
 		if d > allowed || w[0] != candidate[0] && (len(w) < 2 || w[1] != candidate[0]) {
 			return
 		}
+		shared := ends(w, candidate)
 		switch {
-		case d < bestAt:
-			best, bestAt, tie = candidate, d, false
-		case d == bestAt && stem(candidate) != stem(best):
+		case d < bestAt, d == bestAt && shared > bestShared:
+			best, bestAt, bestShared, tie = candidate, d, shared, false
+		case d == bestAt && shared == bestShared && stem(candidate) != stem(best):
 			tie = true
 		}
 	}
@@ -100,6 +102,20 @@ func (v *Vocabulary) nearest(w string) (string, bool) {
 		}
 	}
 	return best, best != "" && !tie
+}
+
+// ends counts the letters that two words share at their beginning and end.
+func ends(a, b string) int {
+	n := min(len(a), len(b))
+	front := 0
+	for front < n && a[front] == b[front] {
+		front++
+	}
+	back := 0
+	for back < n-front && a[len(a)-1-back] == b[len(b)-1-back] {
+		back++
+	}
+	return 2*front + back
 }
 
 // stem takes the plural off, so that two forms of one word do not tie.
