@@ -75,6 +75,7 @@ type desk struct {
 	log     *lockedBuffer
 	ended   chan error
 	end     context.CancelFunc
+	standby bool // does not connect while another process does
 }
 
 // lockedBuffer is a log that can be read while it is written.
@@ -113,7 +114,7 @@ func (d *desk) start(change func(*discord.Config)) {
 		Token: loopback.Token, Handler: engine, Store: d.store, API: d.server.API(),
 		Log: slog.New(slog.NewTextHandler(d.log, &slog.HandlerOptions{Level: slog.LevelDebug})), PerSecond: 10_000,
 		Times: quickTimes, Pause: 5 * time.Millisecond, LeaseTTL: 400 * time.Millisecond,
-		Quota: discord.Quota{PersonBurst: 1000, ChannelBurst: 10_000},
+		Families: discord.Families()[:1], Quota: discord.Quota{PersonBurst: 1000, ChannelBurst: 10_000},
 	}
 	if change != nil {
 		change(&cfg)
@@ -126,8 +127,8 @@ func (d *desk) start(change func(*discord.Config)) {
 	surface, ended := d.surface, d.ended
 	go func() { ended <- surface.Run(ctx) }()
 	d.t.Cleanup(func() { d.stop() })
-	if !cfg.HTTPOnly {
-		d.server.AwaitConnected(1)
+	if !d.standby && !cfg.HTTPOnly {
+		d.server.Await("the surface to be connected", func() bool { return strings.Contains(d.log.String(), "connected to the chat platform") })
 	}
 }
 

@@ -106,10 +106,10 @@ func (s *Surface) addressed(m link.Message) (text string, addressed bool) {
 	case m.Guild == "", m.Reply, m.Named && named:
 	case s.cfg.Listen:
 		sign := s.rules.known(m.Channel).Sign
-		if sign == "" || !strings.HasPrefix(m.Text, sign) {
+		if sign == "" || len(text) < len(sign) || !strings.EqualFold(text[:len(sign)], sign) { // phones begin with a capital
 			return "", false
 		}
-		text = strings.TrimSpace(m.Text[len(sign):])
+		text = strings.TrimSpace(text[len(sign):])
 	default:
 		return "", false
 	}

@@ -6,6 +6,7 @@ import (
 	"encoding/base32"
 	"encoding/json"
 	"errors"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -88,7 +89,7 @@ type body struct {
 }
 
 type attachment struct {
-	ID          int    `json:"id"`
+	ID          string `json:"id"` // number of the part with the file
 	Filename    string `json:"filename"`
 	Description string `json:"description,omitempty"`
 }
@@ -108,7 +109,7 @@ func (p Post) body() (body, []File, error) {
 		Mentions:    discordgo.MessageAllowedMentions{Parse: []discordgo.AllowedMentionType{}},
 	}
 	for n, f := range files {
-		b.Attachments = append(b.Attachments, attachment{ID: n, Filename: f.Name, Description: cut(f.Alt, maxAlt)})
+		b.Attachments = append(b.Attachments, attachment{ID: strconv.Itoa(n), Filename: f.Name, Description: cut(f.Alt, maxAlt)})
 	}
 	if p.Card.fits() {
 		b.Embeds = append(b.Embeds, p.Card.embed(files))

@@ -33,6 +33,7 @@ func (s *session) trim() { s.events = nil }
 type conn struct {
 	ws      *websocket.Conn
 	server  *Server
+	path    string
 	trick   Trick
 	control chan []byte
 	wake    chan struct{}
@@ -69,6 +70,7 @@ func (s *Server) gateway(w http.ResponseWriter, r *http.Request) {
 	if len(s.tricks) > 0 {
 		trick, s.tricks = s.tricks[0], s.tricks[1:]
 	}
+	s.frontDoor = s.frontDoor || trick.Refuse
 	s.mu.Unlock()
 	if trick.Refuse {
 		w.WriteHeader(http.StatusServiceUnavailable)
@@ -81,7 +83,7 @@ func (s *Server) gateway(w http.ResponseWriter, r *http.Request) {
 	if err != nil {
 		return // the client has gone
 	}
-	c := &conn{ws: ws, server: s, trick: trick, control: make(chan []byte, 256), wake: make(chan struct{}, 1), over: make(chan struct{})}
+	c := &conn{ws: ws, server: s, path: r.URL.Path, trick: trick, control: make(chan []byte, 256), wake: make(chan struct{}, 1), over: make(chan struct{})}
 	s.mu.Lock()
 	s.conns[c] = true
 	s.mu.Unlock()
@@ -237,6 +239,8 @@ func (c *conn) count(bytes int) {
 func (c *conn) beat() {
 	c.server.mu.Lock()
 	deaf := c.server.deaf
+	c.server.beats++
+	c.server.change()
 	c.server.mu.Unlock()
 	if !deaf {
 		c.send(map[string]any{"op": 11})
@@ -258,6 +262,7 @@ func (c *conn) identify(data json.RawMessage) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.identifies++
+	s.intents = *d.Intents
 	s.remaining--
 	s.change()
 	s.paced(d.Shard[0])
@@ -304,8 +309,11 @@ func (c *conn) resume(data json.RawMessage) {
 		Sequence int64  `json:"seq"`
 	}
 	s := c.server
-	if err := json.Unmarshal(data, &d); err != nil {
-		s.t.Errorf("resume: %s", data)
+	s.mu.Lock()
+	frontDoor := s.frontDoor
+	s.mu.Unlock()
+	if err := json.Unmarshal(data, &d); err != nil || c.path != "/resume" && !frontDoor {
+		s.t.Errorf("resume at %s: %s", c.path, data)
 		return
 	}
 	s.mu.Lock()

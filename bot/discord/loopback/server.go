@@ -60,7 +60,10 @@ type Server struct {
 	sessions   map[string]*session
 	conns      map[*conn]bool
 	tricks     []Trick
+	frontDoor  bool // the address for resumes was away, so the common one may be used
 	deaf       bool // heartbeats are not acknowledged
+	beats      int
+	intents    int
 	identifies int
 	resumes    int
 	closes     []int // codes with which clients closed
@@ -181,6 +184,8 @@ func (s *Server) AwaitAnswer(id string) Posted {
 // Counts of what happened.
 type Counts struct {
 	Identifies, Resumes, Connections int
+	Beats                            int         // heartbeats
+	Intents                          int         // of the last login
 	Closes                           []int       // codes with which clients closed
 	Statuses                         map[int]int // responses by status
 	Requests                         int
@@ -191,7 +196,7 @@ func (s *Server) Counts() Counts {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	c := Counts{
-		Identifies: s.identifies, Resumes: s.resumes, Connections: len(s.conns),
+		Beats: s.beats, Intents: s.intents, Identifies: s.identifies, Resumes: s.resumes, Connections: len(s.conns),
 		Closes: append([]int(nil), s.closes...), Statuses: map[int]int{}, Requests: s.requests,
 	}
 	for status, n := range s.statuses {
