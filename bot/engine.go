@@ -3,7 +3,6 @@ package bot
 import (
 	"context"
 	"crypto/rand"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"log/slog"
@@ -43,6 +42,9 @@ type EngineConfig struct {
 	// RetryPause is how long a store that failed is left alone before it is
 	// tried again. Default 1 second.
 	RetryPause time.Duration
+	// Retention is how long the store keeps what; [Engine.Run] sees to it. The
+	// default keeps everything for ever.
+	Retention Retention
 
 	Now func() time.Time // default time.Now
 	Log *slog.Logger     // default slog.Default(); never given what people wrote
@@ -65,26 +67,24 @@ const (
 //     without an id is always answered.
 //   - A conversation is taken up where it was left, in any process, until it is
 //     older than the context age.
+//   - What a person has set comes before what the channel has set, and that
+//     before what the shop has set; all of them come before the responder's own
+//     defaults.
 //   - When the store is away, questions are answered all the same: the reply
 //     says that settings cannot be read or saved, repeats are then recognised
 //     within this process only, and the conversation goes on from memory. All
 //     of it is put right by itself when the store is back.
+//   - Of what people write nothing is logged, and nothing is kept but the
+//     state that the responder makes of it.
 type Engine struct {
-	cfg      EngineConfig
-	process  string // tells this engine's claims from every other's
-	attempts atomic.Uint64
-	turns    *turnstile
-	outage   outage
-	answered *lru.Cache[MessageID, struct{}]
-	held     *lru.Cache[ConversationID, heldConversation]
-}
-
-// heldConversation is a conversation in memory. It is kept as JSON, which is
-// compact and has no pointers for the collector to follow.
-type heldConversation struct {
-	state   []byte
-	at      time.Time
-	unsaved bool // the store does not have it yet
+	cfg       EngineConfig
+	process   string // tells this engine's claims from every other's
+	attempts  atomic.Uint64
+	turns     *turnstile
+	outage    outage
+	answered  *lru.Cache[MessageID, struct{}]
+	unclaimed *lru.Cache[MessageID, string] // answered while the store was away, with their claimants
+	held      *lru.Cache[ConversationID, heldConversation]
 }
 
 var _ Handler = (*Engine)(nil)
@@ -104,22 +104,15 @@ func NewEngine(cfg EngineConfig) (*Engine, error) {
 	if cfg.Log == nil {
 		cfg.Log = slog.Default()
 	}
-	answered, err := lru.New[MessageID, struct{}](cfg.Conversations)
-	if err != nil {
-		return nil, fmt.Errorf("conversations in memory: %w", err)
+	e := &Engine{cfg: cfg, process: rand.Text(), turns: newTurnstile(), outage: outage{pause: cfg.RetryPause}}
+	var errs [3]error
+	e.answered, errs[0] = lru.New[MessageID, struct{}](cfg.Conversations)
+	e.unclaimed, errs[1] = lru.New[MessageID, string](cfg.Conversations)
+	e.held, errs[2] = lru.New[ConversationID, heldConversation](cfg.Conversations)
+	if err := errors.Join(errs[:]...); err != nil {
+		return nil, fmt.Errorf("hold %d conversations in memory: %w", cfg.Conversations, err)
 	}
-	held, err := lru.New[ConversationID, heldConversation](cfg.Conversations)
-	if err != nil {
-		return nil, fmt.Errorf("conversations in memory: %w", err)
-	}
-	return &Engine{
-		cfg:      cfg,
-		process:  rand.Text(),
-		turns:    newTurnstile(),
-		outage:   outage{pause: cfg.RetryPause},
-		answered: answered,
-		held:     held,
-	}, nil
+	return e, nil
 }
 
 func setDefault[T comparable](field *T, value T) {
@@ -144,11 +137,7 @@ func (e *Engine) Handle(ctx context.Context, m Message) (commands.Reply, error) 
 	}
 	// The message is taken on: whoever else receives it will not answer it, so
 	// a surface that gives up now must not stop the answer from being kept.
-	ctx = context.WithoutCancel(ctx)
-
-	reply, state := e.respond(m, e.recall(ctx, m))
-	e.keep(ctx, m, state)
-	return reply, nil
+	return e.answer(context.WithoutCancel(ctx), m), nil
 }
 
 // takeOn claims the message.
@@ -163,76 +152,60 @@ func (e *Engine) takeOn(ctx context.Context, m Message) error {
 		return ErrRepeat
 	}
 	claimant := e.process + "/" + strconv.FormatUint(e.attempts.Add(1), 36)
-	mine := true
-	err := e.call(ctx, func(ctx context.Context) (err error) {
-		mine, err = e.cfg.Store.Claim(ctx, m.ID, claimant, e.cfg.Now())
-		return err
-	})
-	if err == nil && !mine {
+	mine, err := e.claim(ctx, m.ID, claimant)
+	switch {
+	case err == nil && !mine:
 		return ErrRepeat
-	}
-	if ctx.Err() != nil {
+	case err != nil && ctx.Err() != nil:
 		return ctx.Err()
+	case err != nil:
+		e.unclaimed.Add(m.ID, claimant)
 	}
 	e.answered.Add(m.ID, struct{}{})
 	return nil
 }
 
-// recall returns what the conversation holds so far: nothing where it is new,
-// too old, or written by a program whose state this one cannot read.
-func (e *Engine) recall(ctx context.Context, m Message) commands.State {
-	var fresh commands.State
-	held, ok := e.held.Get(m.Conversation())
-	if !ok || !held.unsaved {
-		err := e.call(ctx, func(ctx context.Context) error {
-			c, err := e.cfg.Store.Conversation(ctx, m.Conversation())
-			held, ok = heldConversation{state: c.State, at: c.At}, err == nil
-			if errors.Is(err, ErrNotFound) {
-				return nil
-			}
-			return err
-		})
-		if err != nil {
-			held, ok = e.held.Get(m.Conversation())
-		}
+func (e *Engine) claim(ctx context.Context, id MessageID, claimant string) (mine bool, err error) {
+	err = e.call(ctx, func(ctx context.Context) (err error) {
+		mine, err = e.cfg.Store.Claim(ctx, id, claimant, e.cfg.Now())
+		return err
+	})
+	return mine, err
+}
+
+// answer asks the responder, with all that applies to the message, and keeps
+// what comes of it.
+func (e *Engine) answer(ctx context.Context, m Message) commands.Reply {
+	applying, read := e.settings(ctx, m)
+	turn := commands.Turn{Text: m.Text, State: e.recall(ctx, m), Own: applying.own, Shared: applying.shared}
+	response := e.respond(turn)
+	reply := response.Reply
+	if response.Forget {
+		e.forget(ctx, m.Person, &reply)
+		return reply
 	}
-	if !ok || e.cfg.Now().Sub(held.at) > e.cfg.ContextAge {
-		return fresh
+	change := changeBetween(turn.Own, response.Own)
+	applying.own = response.Own
+	applying.unsaved = applying.unsaved.then(change)
+	if len(change) > 0 && e.save(ctx, m.Person, &applying) != nil {
+		say(&reply, notSaved)
+	} else if !read {
+		say(&reply, notRead)
 	}
-	var st commands.State
-	if err := json.Unmarshal(held.state, &st); err != nil {
-		e.cfg.Log.Warn("conversation cannot be read and starts afresh", "err", err)
-		return fresh
-	}
-	return st
+	e.keep(ctx, m, response.State, applying)
+	return reply
 }
 
 // respond asks the responder. One message that brings it down must not take
 // everybody else's conversation along.
-func (e *Engine) respond(m Message, st commands.State) (reply commands.Reply, next commands.State) {
+func (e *Engine) respond(t commands.Turn) (r commands.Response) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			e.cfg.Log.Error("answering failed", "fault", fault, "stack", string(debug.Stack()))
-			reply = commands.Reply{Outcome: commands.Decline, Text: "That one went wrong here, and it is not your doing. Ask it in other words, or one part at a time."}
-			next = st
+			r = commands.Response{Reply: commands.Reply{Outcome: commands.Decline, Text: wentWrong}, State: t.State, Own: t.Own}
 		}
 	}()
-	r := e.cfg.Responder.Respond(commands.Turn{Text: m.Text, State: st})
-	return r.Reply, r.State
-}
-
-// keep saves where the conversation stands now.
-func (e *Engine) keep(ctx context.Context, m Message, st commands.State) {
-	state, err := json.Marshal(st)
-	if err != nil {
-		e.cfg.Log.Error("conversation cannot be written", "err", err)
-		return
-	}
-	now := e.cfg.Now()
-	err = e.call(ctx, func(ctx context.Context) error {
-		return e.cfg.Store.SaveConversation(ctx, Conversation{ID: m.Conversation(), Person: m.Person, State: state, At: now})
-	})
-	e.held.Add(m.Conversation(), heldConversation{state: state, at: now, unsaved: err != nil})
+	return e.cfg.Responder.Respond(t)
 }
 
 // errAway stands for a call that was not made because the store is away.
@@ -247,7 +220,7 @@ func (e *Engine) call(ctx context.Context, do func(context.Context) error) error
 	within, cancel := context.WithTimeout(ctx, e.cfg.StoreTimeout)
 	defer cancel()
 	err := do(within)
-	if ctx.Err() != nil {
+	if err != nil && ctx.Err() != nil {
 		return err // the caller gave up, which says nothing about the store
 	}
 	if e.outage.report(e.cfg.Now(), err) {

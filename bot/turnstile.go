@@ -19,14 +19,14 @@ func newTurnstile() *turnstile {
 // enter waits until all who came before have left. Whoever entered must call
 // leave once. When the context ends first, its error comes back and there is
 // nothing to leave.
-func (t *turnstile) enter(ctx context.Context, id ConversationID) (leave func(), err error) {
+func (t *turnstile) enter(ctx context.Context, id ConversationID) (func(), error) {
 	mine := make(chan struct{})
 	t.mu.Lock()
 	before := t.last[id]
 	t.last[id] = mine
 	t.mu.Unlock()
 
-	leave = func() {
+	leave := func() {
 		t.mu.Lock()
 		if t.last[id] == mine {
 			delete(t.last, id)
