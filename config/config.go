@@ -27,7 +27,6 @@ type Config struct {
 	Rounding     Rounding
 	Binding      Binding
 	Backing      Backing
-	Batting      Batting
 	Borders      Borders
 	Blades       Blades
 	Rings        Rings
@@ -63,10 +62,12 @@ func (h Hours) Closed() bool { return h.Known && h.Till == 0 }
 // Work is how people work where nothing else is said.
 type Work struct {
 	System  measure.System
-	Country string // decides mattress sizes and words: one of US, UK, AU, CA, NZ, EU
+	Country string // decides mattress sizes and words: one of US, UK, EU, AU
+	Letter  bool   // paper is US Letter instead of A4
 }
 
-// Fabric is what a shop's cloth and precuts measure, as they can be used.
+// Fabric is what a shop's cloth and precuts measure, as they can be used; width
+// across the fabric first. A size that is zero follows the usable width.
 type Fabric struct {
 	UsableWidth      measure.Length
 	WideBacking      measure.Length
@@ -74,15 +75,14 @@ type Fabric struct {
 	FatQuarterMetric measure.Size // for people who work in metric
 	LongQuarter      measure.Size
 	FatEighth        measure.Size
-	PrecutStrip      measure.Size
+	PrecutStrip      measure.Length
 	PrecutSquares    []measure.Length
 }
 
-// Seams are allowances, each for one edge, and what a join costs.
+// Seams are what sewing takes.
 type Seams struct {
-	Allowance    measure.Length
+	Allowance    measure.Length // on each edge
 	StraightJoin measure.Length // the whole length that one straight join of strips costs
-	Backing      measure.Length // on each panel edge of a pieced backing
 }
 
 // Rounding holds the steps that results are rounded to in each system.
@@ -106,11 +106,11 @@ type Binding struct {
 	Straight bool           // strips joined straight instead of on the diagonal
 }
 
-// Backing is how a quilt's back is reckoned.
-type Backing struct{ Overage measure.Length } // on each side
-
-// Batting is how a quilt's filling is reckoned.
-type Batting struct{ Overage measure.Length } // on each side
+// Backing is how a quilt's back and filling are reckoned.
+type Backing struct {
+	Overage   measure.Length // on each side, of the batting too
+	PanelSeam measure.Length // on each edge where panels are joined
+}
 
 // Borders is how borders are cut.
 type Borders struct {
@@ -163,8 +163,12 @@ type Storage struct {
 
 // Chat is the account in the group chat. Without a token there is none.
 type Chat struct {
-	Token  Secret
-	Shards int // 0: as many as the platform advises
+	Token      Secret
+	Listen     bool   // read messages that begin with a channel's sign; the platform must have granted it
+	Shards     int    // over all processes; 0: as many as the platform advises
+	ShardsHere int    // that this process takes at most; 0: all
+	Address    string // where interactions arrive by HTTP; empty: they come over the connection
+	PublicKey  string // of the application, in hexadecimal; it proves that an interaction is the platform's
 }
 
 // Web is the page that browsers see. Without an address there is none.

@@ -35,18 +35,14 @@ func TestDefaults(t *testing.T) {
 	c, err := config.Load("", nil)
 	require.NoError(t, err)
 
-	assert.Equal(t, config.Work{System: measure.Imperial, Country: "US"}, c.Work)
+	assert.Equal(t, config.Work{System: measure.Imperial, Country: "US", Letter: false}, c.Work)
 	assert.Equal(t, config.Fabric{
-		UsableWidth:      40 * inch,
-		WideBacking:      106 * inch,
-		FatQuarter:       measure.Size{Width: 18 * inch, Length: 20 * inch},
-		FatQuarterMetric: measure.Size{Width: 500 * mm, Length: 500 * mm},
-		LongQuarter:      measure.Size{Width: 9 * inch, Length: 40 * inch},
-		FatEighth:        measure.Size{Width: 9 * inch, Length: 20 * inch},
-		PrecutStrip:      measure.Size{Width: 5 * inch / 2, Length: 40 * inch},
-		PrecutSquares:    []measure.Length{5 * inch, 10 * inch},
+		UsableWidth:   40 * inch,
+		WideBacking:   106 * inch,
+		PrecutStrip:   5 * inch / 2,
+		PrecutSquares: []measure.Length{5 * inch, 10 * inch},
 	}, c.Fabric)
-	assert.Equal(t, config.Seams{Allowance: inch / 4, StraightJoin: inch / 2, Backing: inch / 2}, c.Seams)
+	assert.Equal(t, config.Seams{Allowance: inch / 4, StraightJoin: inch / 2}, c.Seams)
 	assert.Equal(t, config.Rounding{
 		Inches: config.Steps{
 			Cut: inch / 8, Slack: inch / 64, Limit: inch / 8, Buy: measure.Yard / 8,
@@ -57,8 +53,7 @@ func TestDefaults(t *testing.T) {
 		},
 	}, c.Rounding)
 	assert.Equal(t, config.Binding{Strip: 5 * inch / 2, Extra: 10 * inch}, c.Binding)
-	assert.Equal(t, 4*inch, c.Backing.Overage)
-	assert.Equal(t, 4*inch, c.Batting.Overage)
+	assert.Equal(t, config.Backing{Overage: 4 * inch, PanelSeam: inch / 2}, c.Backing)
 	assert.Equal(t, config.Borders{MitreSpare: 2 * inch}, c.Borders)
 	assert.Equal(t, config.Blades{NarrowEnd: 7 * inch / 8}, c.Blades)
 	assert.Equal(t, config.Rings{CoverOverlap: inch / 4, CoverTurning: inch / 4, Margin: 2 * inch}, c.Rings)
@@ -136,21 +131,27 @@ func TestFaults(t *testing.T) {
 		{"without a unit", "seams.allowance", "0.25",
 			`seams.allowance is "0.25" (command line); it must be a length from 1/16 in to 1 in with its unit, such as ¼ in`},
 		{"negative", "binding.extra", "-1 in",
-			`binding.extra is "-1 in" (command line); it must be a length from 0 in to 60 in with its unit, such as 10 in`},
+			`binding.extra is "-1 in" (command line); it must be a length from 0 in to 40 in with its unit, such as 10 in`},
 		{"no length", "binding.strip", "wide",
 			`binding.strip is "wide" (command line); it must be a length from ¾ in to 6 in with its unit, such as 2½ in`},
 		{"empty", "blades.narrow_end", "",
-			`blades.narrow_end is "" (command line); it must be a length from 0 in to 6 in with its unit, such as ⅞ in`},
+			`blades.narrow_end is "" (command line); it must be a length from ½ in to 6 in with its unit, such as ⅞ in`},
 		{"one side of a size", "fabric.fat_quarter", "18 in",
-			`fabric.fat_quarter is "18 in" (command line); it must be a size with its unit, each side from 6 in to 60 in, such as 18 x 20 in`},
-		{"a side beyond the range", "fabric.fat_quarter", "18 x 61 in",
-			`fabric.fat_quarter is "18 x 61 in" (command line); it must be a size with its unit, each side from 6 in to 60 in, such as 18 x 20 in`},
+			`fabric.fat_quarter is "18 in" (command line); it must be a size with its unit, each side from 6 in to 130 in, such as 18 x 21 in; or empty`},
+		{"a side beyond the range", "fabric.fat_quarter", "18 x 131 in",
+			`fabric.fat_quarter is "18 x 131 in" (command line); it must be a size with its unit, each side from 6 in to 130 in, such as 18 x 21 in; or empty`},
 		{"one of a list", "fabric.precut_squares", "5 in, 60 in",
 			`fabric.precut_squares is "5 in, 60 in" (command line); it must be a list of lengths from ½ in to 45 in with their units, such as 5 in, 10 in`},
 		{"none of the words", "work.country", "FR",
-			`work.country is "FR" (command line); it must be one of US, UK, AU, CA, NZ, EU`},
+			`work.country is "FR" (command line); it must be one of US, UK, EU, AU`},
 		{"a number that is no choice", "geese.at_a_time", "2",
 			`geese.at_a_time is "2" (command line); it must be one of 4, 1`},
+		{"half a key", "chat.public_key", "c0ffee",
+			`chat.public_key is "c0ffee" (command line); it must be 64 hexadecimal digits, or empty`},
+		{"no digits", "chat.public_key", strings.Repeat("xy", 32),
+			`chat.public_key is "` + strings.Repeat("xy", 32) + `" (command line); it must be 64 hexadecimal digits, or empty`},
+		{"an address without the key", "chat.address", "127.0.0.1:8090",
+			`chat.public_key is "" (compared with another setting); it must be set where chat.address is, and only there`},
 		{"not whole", "chat.shards", "1.5",
 			`chat.shards is "1.5" (command line); it must be a whole number from 0 to 10000`},
 		{"a negative count", "terminal.history", "-1",
@@ -175,12 +176,12 @@ func TestFaults(t *testing.T) {
 			`rounding.inches.cut is "1/64 in" (compared with another setting); it must be more than rounding.inches.slack, which is 1/64 in`},
 		{"fabric as wide as wide backing", "fabric.usable_width", "106 in",
 			`fabric.wide_backing is "106 in" (compared with another setting); it must be more than fabric.usable_width, which is 106 in`},
-		{"a strip that its seams use up", "fabric.precut_strip", "½ x 40 in",
+		{"a strip that its seams use up", "fabric.precut_strip", "½ in",
 			`fabric.precut_strip is "½ in" (compared with another setting); it must be more than twice seams.allowance, which is ½ in`},
 		{"unknown", "fabric.usable_wdith", "42 in",
 			"fabric.usable_wdith is no setting (command line); there are fabric.usable_width, fabric.wide_backing, fabric.fat_quarter, fabric.fat_quarter_metric, fabric.long_quarter, fabric.fat_eighth, fabric.precut_strip, fabric.precut_squares"},
 		{"a whole group", "seams", "¼ in",
-			"seams is no setting (command line); there are seams.allowance, seams.straight_join, seams.backing"},
+			"seams is no setting (command line); there are seams.allowance, seams.straight_join"},
 		{"below a setting", "binding.strip.width", "2 in",
 			"binding.strip.width is no setting (command line); there are binding.strip, binding.extra, binding.joined\n" +
 				`binding.strip is "map[width:2 in]" (default); it must be a length from ¾ in to 6 in with its unit, such as 2½ in`},
@@ -200,7 +201,7 @@ func TestEveryFaultIsReportedAtOnce(t *testing.T) {
 	var faults config.Faults
 	require.ErrorAs(t, err, &faults)
 	assert.Equal(t, []string{
-		"rouding.cut is no setting (" + file + "); there are shop, work, fabric, seams, rounding, binding, backing, batting, borders, blades, rings, sashing, geese, layout, conversation, terminal, storage, chat, web, log",
+		"rouding.cut is no setting (" + file + "); there are shop, work, fabric, seams, rounding, binding, backing, borders, blades, rings, sashing, geese, layout, conversation, terminal, storage, chat, web, log",
 		"COUNTERHAND_GEESE is no setting (environment); there are COUNTERHAND_FABRIC_USABLE_WIDTH and the like",
 		`fabric.usable_width is "5 in" (` + file + `); it must be a length from 10 in to 130 in with its unit, such as 40 in`,
 		`seams.allowance is "map[front:1 in]" (` + file + `); it must be a length from 1/16 in to 1 in with its unit, such as ¼ in`,

@@ -1,6 +1,8 @@
 package config
 
 import (
+	"crypto/ed25519"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"net"
@@ -74,12 +76,17 @@ func lengths(key, fallback, least, most string, into *[]measure.Length) setting 
 	}
 }
 
-// size is two lengths with an x between them; a unit at the end is for both.
-func size(key, fallback, least, most string, into *measure.Size) setting {
+// ownSize is two lengths with an x between them, a unit at the end being for
+// both; or nothing, for the size that follows the usable width.
+func ownSize(key, example, least, most string, into *measure.Size) setting {
 	return setting{
-		key: key, fallback: fallback,
-		allowed: fmt.Sprintf("a size with its unit, each side from %s to %s, such as %s", least, most, fallback),
+		key:     key,
+		allowed: fmt.Sprintf("a size with its unit, each side from %s to %s, such as %s; or empty", least, most, example),
 		read: func(w string) error {
+			if w == "" {
+				*into = measure.Size{}
+				return nil
+			}
 			z, err := measure.ParseSize(w, measure.NoUnit)
 			if err != nil {
 				return err
@@ -124,7 +131,7 @@ type option[T any] struct {
 
 var (
 	systems   = []option[measure.System]{{"inches", measure.Imperial}, {"metric", measure.Metric}}
-	countries = same("US", "UK", "AU", "CA", "NZ", "EU")
+	countries = same("US", "UK", "EU", "AU")
 )
 
 // same makes options that stand for themselves.
@@ -264,6 +271,17 @@ func clock(written string) (time.Duration, error) {
 		return 0, err
 	}
 	return time.Duration(t.Hour())*time.Hour + time.Duration(t.Minute())*time.Minute, nil
+}
+
+// publicKey is an Ed25519 key of 32 bytes in hexadecimal, or nothing.
+func publicKey(key, fallback string, into *string) setting {
+	return setting{key: key, fallback: fallback, allowed: "64 hexadecimal digits, or empty", read: func(w string) error {
+		if bytes, err := hex.DecodeString(w); err != nil || w != "" && len(bytes) != ed25519.PublicKeySize {
+			return errNotAllowed
+		}
+		*into = w
+		return nil
+	}}
 }
 
 // address is where a server listens, or nothing where it does not.

@@ -2,6 +2,7 @@ package config
 
 import (
 	"fmt"
+	"strconv"
 
 	"counterhand/calc/measure"
 )
@@ -21,8 +22,15 @@ func (c *Config) rules() []rule {
 		mustExceed("fabric.wide_backing", c.Fabric.WideBacking, c.Fabric.UsableWidth, "fabric.usable_width"),
 		mustExceed("rounding.inches.cut", c.Rounding.Inches.Cut, c.Rounding.Inches.Slack, "rounding.inches.slack"),
 		mustExceed("rounding.metric.cut", c.Rounding.Metric.Cut, c.Rounding.Metric.Slack, "rounding.metric.slack"),
-		mustExceed("fabric.precut_strip", c.Fabric.PrecutStrip.Width, seams, "twice seams.allowance"),
+		mustExceed("fabric.precut_strip", c.Fabric.PrecutStrip, seams, "twice seams.allowance"),
 	}
+	rules = append(rules, rule{(c.Chat.Address == "") != (c.Chat.PublicKey == ""), Fault{
+		Key: "chat.public_key", Value: c.Chat.PublicKey, Source: "compared with another setting",
+		Allowed: "set where chat.address is, and only there",
+	}}, rule{c.Chat.Shards > 0 && c.Chat.ShardsHere > c.Chat.Shards, Fault{
+		Key: "chat.shards_here", Value: strconv.Itoa(c.Chat.ShardsHere), Source: "compared with another setting",
+		Allowed: fmt.Sprintf("at most chat.shards, which is %d", c.Chat.Shards),
+	}})
 	for _, square := range c.Fabric.PrecutSquares {
 		rules = append(rules, mustExceed("fabric.precut_squares", square, seams, "twice seams.allowance"))
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"counterhand/calc"
 	"counterhand/commands"
 	"counterhand/config"
 )
@@ -10,12 +11,16 @@ import (
 func defaults(c config.Config) commands.Defaults {
 	d := commands.ShopDefaults()
 	d.System = c.Work.System
+	d.Inches = steps(d.Inches, c.Rounding.Inches)
+	d.Inches.Cuts = calc.ReadyCuts{FatQuarter: c.Fabric.FatQuarter, LongQuarter: c.Fabric.LongQuarter, FatEighth: c.Fabric.FatEighth}
+	d.Metric = steps(d.Metric, c.Rounding.Metric)
+	d.Metric.Cuts = calc.ReadyCuts{FatQuarter: c.Fabric.FatQuarterMetric, LongQuarter: c.Fabric.LongQuarter, FatEighth: c.Fabric.FatEighth}
 	d.Lengths["usable_width"] = c.Fabric.UsableWidth
 	d.Lengths["wide_backing"] = c.Fabric.WideBacking
-	d.Lengths["precut_strip"] = c.Fabric.PrecutStrip.Width
+	d.Lengths["precut_strip"] = c.Fabric.PrecutStrip
 	d.Lengths["seam"] = c.Seams.Allowance
 	d.Lengths["straight_join"] = c.Seams.StraightJoin
-	d.Lengths["panel_seam"] = c.Seams.Backing
+	d.Lengths["panel_seam"] = c.Backing.PanelSeam
 	d.Lengths["binding_strip"] = c.Binding.Strip
 	d.Lengths["binding_extra"] = c.Binding.Extra
 	d.Lengths["overage"] = c.Backing.Overage
@@ -25,10 +30,19 @@ func defaults(c config.Config) commands.Defaults {
 	d.Lengths["turn_under"] = c.Rings.CoverTurning
 	d.Lengths["margin"] = c.Rings.Margin
 	d.Words["country"] = c.Work.Country
+	d.Words["joins"] = chosen(c.Binding.Straight, "straight", "diagonal")
+	d.Words["corners"] = chosen(c.Borders.Mitred, "mitred", "butted")
 	d.Words["ends"] = chosen(c.Blades.Folded, "folded", "plain")
 	d.Facts["name"] = c.Shop.Name
 	d.Facts["contact"] = c.Shop.Contact
 	return d
+}
+
+// steps sets what results are rounded to.
+func steps(c calc.Conventions, s config.Steps) calc.Conventions {
+	c.CutStep, c.CutSlack, c.LimitStep, c.BuyStep = s.Cut, s.Slack, s.Limit, s.Buy
+	c.TemplateStep, c.CoverStep, c.GroundStep = s.Template, s.Cover, s.Ground
+	return c
 }
 
 // chosen gives one of two words.

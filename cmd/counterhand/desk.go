@@ -54,7 +54,10 @@ func (h *house) openDesk(ctx context.Context, v visit, channel bot.ChannelID, al
 		}
 		d.store = h.storeOrAway(ctx)
 	}
-	if d.handler, err = d.newHandler(alone); err != nil {
+	if d.handler, err = d.newHandler(alone); err == nil && v.files != "" {
+		d.handler, err = newFiling(d.handler, v.files, h.paper(), h.log)
+	}
+	if err != nil {
 		return nil, errors.Join(err, d.close())
 	}
 	return d, nil

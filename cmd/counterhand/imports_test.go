@@ -45,6 +45,12 @@ var direction = []struct {
 		"a store keeps records and knows nothing of what is in them"},
 	{"bot/picture", []string{"calc/measure", "commands", "commands/scene"},
 		"what is drawn comes as a scene, and goes out as the bytes of a file"},
+	{"bot/discord", []string{"bot", "bot/discord/link", "commands", "commands/scene"},
+		"a surface translates and nothing else, and needs no other surface; what draws is handed to it"},
+	{"bot/discord/link", nil,
+		"the chat library is hidden here, and knows of nobody else's words"},
+	{"bot/discord/loopback", nil,
+		"the platform's double knows nothing of what it tests"},
 	{"bot/terminal", []string{"bot", "commands"},
 		"a surface translates and nothing else, and needs no other surface"},
 	{"config", []string{"calc/measure"},
@@ -60,6 +66,8 @@ var homes = []struct {
 	why     string
 }{
 	{"github.com/spf13/viper...", []string{"config"}, "settings are read in one place"},
+	{"github.com/bwmarrin/discordgo...", []string{"bot/discord/..."}, "the chat library is hidden behind one package"},
+	{"github.com/tdewolff/canvas...", []string{"bot/picture"}, "scenes are drawn in one place"},
 	{"github.com/spf13/cobra...", []string{"cmd/counterhand"}, "the command line is the program's and no package's"},
 	{"golang.org/x/term", []string{"bot/terminal"}, "surfaces are told apart in one place"},
 	{"database/sql...", []string{"bot/store/..."}, "nothing but a store knows what keeps the records"},
