@@ -29,28 +29,64 @@ const unchanged = 0.0
 // another number.
 func TestQuestionsSurviveNoise(t *testing.T) {
 	fresh := newTalk(t)
-	counts := map[string]map[string]int{}
+	counts := noiseCounts{}
 	for _, dir := range questionSets(t) {
 		requests, err := questionstest.Load[questionstest.Request](filepath.Join(dir, "requests.jsonl"))
 		require.NoError(t, err)
 		for _, r := range requests {
 			clean := fresh.again().say(r.Text)
-			if is, _ := questionstest.Judge(clean, r.Expect); is != questionstest.Right || len(clean.Figures) == 0 {
-				continue
-			}
-			for _, n := range noises() {
-				noisy, ok := n.make(r.Text, seeded(r.ID+n.name))
-				if !ok || noisy == r.Text {
-					continue
-				}
-				if counts[n.name] == nil {
-					counts[n.name] = map[string]int{}
-				}
-				counts[n.name][compare(t, n.name, r, noisy, clean, fresh.again().say(noisy))]++
+			if is, _ := questionstest.Judge(clean, r.Expect); is == questionstest.Right && len(clean.Figures) > 0 {
+				counts.add(t, r.ID, r.Text, clean, fresh.again)
 			}
 		}
 	}
-	reportNoise(t, counts)
+	counts.report(t)
+}
+
+// The same holds for every turn of a conversation.
+func TestQuestionsSurviveNoiseInConversations(t *testing.T) {
+	fresh := newTalk(t)
+	counts := noiseCounts{}
+	for _, dir := range questionSets(t) {
+		conversations, err := questionstest.Load[questionstest.Conversation](filepath.Join(dir, "conversations.jsonl"))
+		require.NoError(t, err)
+		for _, c := range conversations {
+			said := fresh.again()
+			for i, turn := range c.Turns {
+				before := *said
+				clean := said.say(turn.Say)
+				if turn.Expect == nil {
+					continue
+				}
+				if is, _ := questionstest.Judge(clean, *turn.Expect); is != questionstest.Right {
+					break
+				}
+				if len(clean.Figures) > 0 {
+					again := func() *talk { c := before; return &c }
+					counts.add(t, fmt.Sprintf("%s.%d", c.ID, i+1), turn.Say, clean, again)
+				}
+			}
+		}
+	}
+	counts.report(t)
+}
+
+// noiseCounts counts, for each noise, what became of the answers.
+type noiseCounts map[string]map[string]int
+
+// add makes every noise that a text offers a place for and compares what comes
+// back, each in the conversation that begin gives.
+func (counts noiseCounts) add(t *testing.T, id, text string, clean commands.Reply, begin func() *talk) {
+	for _, n := range noises() {
+		noisy, ok := n.make(text, seeded(id+n.name))
+		if !ok || noisy == text {
+			continue
+		}
+		if counts[n.name] == nil {
+			counts[n.name] = map[string]int{}
+		}
+		counts[n.name][compare(t, id+"  "+n.name, text, noisy, clean, begin().say(noisy))]++
+	}
 }
 
 // seeded gives the same random choices for the same name, always.
@@ -60,22 +96,23 @@ func seeded(name string) *rand.Rand {
 	return rand.New(rand.NewPCG(h.Sum64(), 1))
 }
 
-func compare(t *testing.T, noise string, r questionstest.Request, noisy string, clean, got commands.Reply) string {
+func compare(t *testing.T, id, text, noisy string, clean, got commands.Reply) string {
+	assert.Empty(t, questionstest.Unaccounted(noisy, got), "%s  %q", id, noisy)
 	switch {
 	case got.Outcome == commands.Answer && sameFigures(clean.Figures, got.Figures):
 		return "the same"
 	case got.Outcome == commands.Question:
-		t.Logf("asked  %s  %s  %q: %.100q", r.ID, noise, noisy, got.Text)
+		t.Logf("asked  %s  %q: %.100q", id, noisy, got.Text)
 		return "asked"
 	case got.Outcome == commands.Answer && len(got.Figures) > 0 && !amongFigures(got.Figures, clean.Figures):
-		assert.Fail(t, "another number", "%s  %s\n%q\n%q\nwas %v\nnow %v", r.ID, noise, r.Text, noisy, clean.Figures, got.Figures)
+		assert.Fail(t, "another number", "%s\n%q\n%q\nwas %v\nnow %v", id, text, noisy, clean.Figures, got.Figures)
 		return "another number"
 	}
-	t.Logf("lost  %s  %s  %q: %.100q", r.ID, noise, noisy, got.Text)
+	t.Logf("lost  %s  %q: %.100q", id, noisy, got.Text)
 	return "lost"
 }
 
-func reportNoise(t *testing.T, counts map[string]map[string]int) {
+func (counts noiseCounts) report(t *testing.T) {
 	columns := []string{"the same", "asked", "lost", "another number"}
 	var table strings.Builder
 	total := map[string]int{}
