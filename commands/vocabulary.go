@@ -147,7 +147,7 @@ var baseTerms = []words.Term{
 	{Concept: straightJoin, Words: "straight join, joined straight, straight seam, butt join, butted join"},
 	{Concept: atPrice, Words: "at, @"},
 
-	{Concept: long, Words: "long, length, in length, lengthwise long, deep"},
+	{Concept: long, Words: "long, length, in length, lengthwise long"},
 	{Concept: wide, Words: "wide, width, in width, broad"},
 	{Concept: high, Words: "high, tall, height, in height"},
 	{Concept: across, Words: "across, diameter, in diameter, wide across, columns, column"},
