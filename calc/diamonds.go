@@ -124,7 +124,7 @@ func (r DiamondRequest) size() (DiamondResult, error) {
 	if r.Strip == 0 {
 		d.ExactStrip = scaled(d.Side, sin) + 2*r.Seam
 		d.StripWidth = r.CutUp(d.ExactStrip)
-		d.Working = append(d.Working, step("Strip: %v × sin(%v) + 2 × %v = %v, up to %v", d.Side, r.Angle, r.Seam, d.ExactStrip, d.StripWidth))
+		d.Working = append(d.Working, roundedStep(d.ExactStrip, d.StripWidth, "Strip: %v × sin(%v) + 2 × %v", d.Side, r.Angle, r.Seam))
 	}
 	d.CutSide = scaled(d.StripWidth, 1/sin)
 	if d.StripWidth < leastCut || d.CutSide < leastCut {

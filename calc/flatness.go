@@ -3,6 +3,7 @@ package calc
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"counterhand/calc/measure"
 )
@@ -44,7 +45,7 @@ type FlatnessResult struct {
 	Covered      measure.Angle  // by all blades, with the errors of seams and angles
 	Miss         measure.Angle  // what is too much; below 0 for what is missing
 	Lie          Lie            // what it does
-	Closing      []Closing      // counts of the same blades' mean angle that close, and the angle for this count
+	Closing      []Closing      // how blades of about this angle close, and then this number of blades, where that is another way
 	PerSeam      measure.Angle  // by which each seam would have to turn in to close it
 	SeamAtWide   measure.Length // the same at the wide end: how much deeper each seam has to be there, below 0 for shallower
 	QuarterMiss  measure.Angle  // what shows when a quarter of the blades is laid against a square corner; 0 without whole quarters
@@ -154,15 +155,26 @@ func (r FlatnessRequest) mend(f *FlatnessResult) {
 	if mean >= leastAngle {
 		f.Closing = closings(float64(r.Turn/mean), r.Turn)
 	}
-	if own := r.Turn / n; own <= widestBlade {
-		f.Closing = append(f.Closing, Closing{f.Blades, own})
+	if own := (Closing{f.Blades, r.Turn / n}); own.Angle <= widestBlade && !slices.Contains(f.Closing, own) {
+		f.Closing = append(f.Closing, own)
 	}
 	if seams := r.seams(f.Blades); seams > 0 {
 		f.PerSeam = f.Miss / measure.Angle(seams)
 		if half := f.PerSeam / 2; r.Length > 0 && math.Abs(float64(half)) < 45 {
 			f.SeamAtWide = scaled(r.Length, math.Tan(half.Radians()))
-			f.Working = append(f.Working, step("%v ÷ %v seams is %v a seam, half of it on each side: %v × tan(%v) = %v at the wide end",
-				f.Miss, seams, f.PerSeam, r.Length, half, f.SeamAtWide))
+			f.Working = append(f.Working, r.seamStep(*f, seams))
 		}
 	}
+}
+
+// seamStep shows what each seam would have to do.
+func (r FlatnessRequest) seamStep(f FlatnessResult, seams int) Step {
+	atWide := max(f.SeamAtWide, -f.SeamAtWide)
+	if r.System == measure.Imperial {
+		atWide = atWide.RoundNearest(measure.Inch / 64)
+	}
+	if f.Miss > 0 {
+		return step("%v too many ÷ %v seams is %v a seam: each %v deeper at the wide end", f.Miss, seams, f.PerSeam, atWide)
+	}
+	return step("%v missing ÷ %v seams is %v a seam: each %v shallower at the wide end", -f.Miss, seams, -f.PerSeam, atWide)
 }

@@ -131,8 +131,8 @@ func (r GeeseRequest) four(g *GeeseResult) {
 	g.GooseCloth = r.patchCloth(g.LargeSquare, g.LargeSquares)
 	g.CornerCloth = r.patchCloth(g.SmallSquare, g.SmallSquares)
 	g.Working = []Step{
-		step("Large square: %v + %v = %v, up to %v", r.Width, r.QuarterSquareAllowance(), large, r.CutUp(large)),
-		step("Small squares: %v + %v = %v, up to %v; four to a large one", r.Height, r.HalfSquareAllowance(), small, g.SmallSquare),
+		roundedStep(large, r.CutUp(large), "Large square: %v + %v", r.Width, r.QuarterSquareAllowance()),
+		roundedStep(small, g.SmallSquare, "Small squares, four to a large one: %v + %v", r.Height, r.HalfSquareAllowance()),
 	}
 	if r.Geese > 0 {
 		g.Working = append(g.Working, step("%v ÷ 4, up to %v large squares", r.Geese, g.LargeSquares))

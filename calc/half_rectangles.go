@@ -58,8 +58,8 @@ func HalfRectangles(r HalfRectangleRequest) (HalfRectangleResult, error) {
 	h.Working = []Step{
 		step("The circle inside the finished triangle: (%v + %v − √(%v² + %v²)) ÷ 2 = %v",
 			r.Width, r.Height, r.Width, r.Height, measure.Inches(inside)),
-		step("Seams make both legs 1 + %v ÷ %v times as long: %v by %v, up to %v",
-			r.Seam, measure.Inches(inside), h.ExactWidth, h.ExactHeight, measure.Size{Width: h.CutWidth, Length: h.CutHeight}),
+		step("Seams make both sides 1 + %v ÷ %v times as long: up to %v",
+			r.Seam, measure.Inches(inside), measure.Size{Width: h.CutWidth, Length: h.CutHeight}),
 	}
 	return h, nil
 }

@@ -170,21 +170,21 @@ func (r HalfSquareRequest) squareStep(h HalfSquareResult) Step {
 	sum := r.square(r.AtATime, r.Finished)
 	switch r.AtATime {
 	case 4:
-		return step("Square: (%v + 2 × %v) × √2 + 2 × %v = %v, up to %v", h.Finished, r.Seam, r.Seam, sum, h.SquareCut)
+		return roundedStep(sum, h.SquareCut, "Square: (%v + 2 × %v) × √2 + 2 × %v", h.Finished, r.Seam, r.Seam)
 	case 8:
-		return step("Square: 2 × (%v + %v) = %v, up to %v", h.Finished, r.HalfSquareAllowance(), sum, h.SquareCut)
+		return roundedStep(sum, h.SquareCut, "Square: 2 × (%v + %v)", h.Finished, r.HalfSquareAllowance())
 	}
-	return step("Square: %v + %v = %v, up to %v", h.Finished, r.HalfSquareAllowance(), sum, h.SquareCut)
+	return roundedStep(sum, h.SquareCut, "Square: %v + %v", h.Finished, r.HalfSquareAllowance())
 }
 
 func (r HalfSquareRequest) finishedStep(h HalfSquareResult) Step {
 	switch r.AtATime {
 	case 4:
-		return step("Finished: (%v − 2 × %v) ÷ √2 − 2 × %v = %v, down to %v", r.Square, r.Seam, r.Seam, h.ExactFinished, h.Finished)
+		return roundedStep(h.ExactFinished, h.Finished, "Finished: (%v − 2 × %v) ÷ √2 − 2 × %v", r.Square, r.Seam, r.Seam)
 	case 8:
-		return step("Finished: %v ÷ 2 − %v = %v, down to %v", r.Square, r.HalfSquareAllowance(), h.ExactFinished, h.Finished)
+		return roundedStep(h.ExactFinished, h.Finished, "Finished: %v ÷ 2 − %v", r.Square, r.HalfSquareAllowance())
 	}
-	return step("Finished: %v − %v = %v, down to %v", r.Square, r.HalfSquareAllowance(), h.ExactFinished, h.Finished)
+	return roundedStep(h.ExactFinished, h.Finished, "Finished: %v − %v", r.Square, r.HalfSquareAllowance())
 }
 
 // step shows how the patches lie on their strips.

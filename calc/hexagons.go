@@ -75,8 +75,8 @@ func Hexagons(r HexagonRequest) (HexagonResult, error) {
 	}
 	h.Working = []Step{
 		step("Point to point: 2 × %v = %v; flat to flat: √3 × %v = %v", e.Side, h.PointToPoint, e.Side, e.FlatToFlat),
-		step("Fabric: %v + 2 × %v, up to %v, by %v + 2 × %v, up to %v",
-			e.PointToPoint, r.Allowance, h.PatchWidth, e.FlatToFlat, r.Allowance, h.PatchHeight),
+		roundedStep(e.PointToPoint+2*r.Allowance, h.PatchWidth, "Fabric across the points: %v + 2 × %v", e.PointToPoint, r.Allowance),
+		roundedStep(e.CutFlat, h.PatchHeight, "Fabric across the flats: %v + 2 × %v", e.FlatToFlat, r.Allowance),
 	}
 	if err := r.count(&h); err != nil {
 		return HexagonResult{}, err

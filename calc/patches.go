@@ -34,6 +34,20 @@ func (c Conventions) stripCloth(along, width measure.Length, n int) PatchCloth {
 // withSeams gives a finished length with a seam at either end, unrounded.
 func (c Conventions) withSeams(finished measure.Length) measure.Length { return finished + 2*c.Seam }
 
+// roundedStep makes a line of working that ends in a rounded length: "= 3⅞ in"
+// where it is exact, else "up to" or "down to". What is rounded is not shown,
+// as a ruler would show it rounded already.
+func roundedStep(exact, result measure.Length, format string, args ...any) Step {
+	end := " = %v"
+	switch {
+	case result > exact+hair:
+		end = ", up to %v"
+	case result < exact-hair:
+		end = ", down to %v"
+	}
+	return step(format+end, append(args, result)...)
+}
+
 // exactTriangles gives the conventions without the handbooks' rounding of
 // triangles, which is generous by 1/47 and 1/23 in.
 func (c Conventions) exactTriangles() Conventions {

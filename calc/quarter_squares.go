@@ -51,11 +51,11 @@ func QuarterSquares(r QuarterSquareRequest) (QuarterSquareResult, error) {
 				step("A square of %v makes units that finish at %v.", r.CutUp(r.LimitStep+add), r.LimitStep))
 		}
 		q.SquareCut, q.ExactSquare = r.Square, r.Square
-		q.Working = []Step{step("Finished: %v − %v = %v, down to %v", r.Square, add, q.ExactFinished, q.Finished)}
+		q.Working = []Step{roundedStep(q.ExactFinished, q.Finished, "Finished: %v − %v", r.Square, add)}
 	} else {
 		q.ExactSquare = r.Finished + r.exactTriangles().QuarterSquareAllowance()
 		q.SquareCut = r.CutUp(r.Finished + add)
-		q.Working = []Step{step("Square: %v + %v = %v, up to %v", r.Finished, add, r.Finished+add, q.SquareCut)}
+		q.Working = []Step{roundedStep(r.Finished+add, q.SquareCut, "Square: %v + %v", r.Finished, add)}
 	}
 	q.Unfinished = r.withSeams(q.Finished)
 	q.TrimSquare = r.CutUp(q.SquareCut + trimRoom)

@@ -62,8 +62,8 @@ func SquareInSquare(r SquareInSquareRequest) (SquareInSquareResult, error) {
 		round.ExactCorner = sides[i+1]/2 + r.exactTriangles().HalfSquareAllowance()
 		s.CornerSquare, s.CornerSquares = round.CornerSquare, round.CornerSquares
 		s.Rounds = append(s.Rounds, round)
-		s.Working = append(s.Working, step("Corners of the square that finishes at %v: %v ÷ 2 + %v = %v, up to %v; two to a block, cut once",
-			round.Outer, round.Outer, r.HalfSquareAllowance(), corner, round.CornerSquare))
+		s.Working = append(s.Working, roundedStep(corner, round.CornerSquare, "Corners, two squares cut once: %v ÷ 2 + %v",
+			round.Outer, r.HalfSquareAllowance()))
 	}
 	return s, nil
 }
@@ -122,5 +122,5 @@ func (r SquareInSquareRequest) centreWorking(s SquareInSquareResult) []Step {
 			steps = append(steps, step("Square inside: %v ÷ √2 = %v", nested(r.Block, i-1), nested(r.Block, i)))
 		}
 	}
-	return append(steps, step("Centre: %v + 2 × %v = %v, up to %v", s.Centre, r.Seam, s.ExactCentre, s.CentreCut))
+	return append(steps, roundedStep(s.ExactCentre, s.CentreCut, "Centre: %v + 2 × %v", s.Centre, r.Seam))
 }

@@ -121,7 +121,7 @@ func (r TriangleRequest) size() (TriangleResult, error) {
 	}
 	if r.Strip == 0 {
 		t.StripWidth = r.CutUp(t.Height + 3*r.Seam)
-		t.Working = append(t.Working, step("Strip: %v + 3 × %v = %v", t.Height, r.Seam, t.StripWidth))
+		t.Working = append(t.Working, roundedStep(t.Height+3*r.Seam, t.StripWidth, "Strip: %v + 3 × %v", t.Height, r.Seam))
 	}
 	t.Side = scaled(t.Height, 2/sqrt3)
 	t.CutSide = scaled(t.StripWidth, 2/sqrt3)

@@ -71,8 +71,12 @@ func WedgeCount(r WedgeCountRequest) (WedgeCountResult, error) {
 	if err := closes(r.Blades, r.Angle, r.Turn); err != nil {
 		return WedgeCountResult{}, err
 	}
-	return WedgeCountResult{Blades: r.Blades, Angle: r.Angle, Turn: r.Turn,
-		Working: []Step{step("%v × %v = %v", r.Blades, r.Angle, r.Turn)}}, nil
+	w := WedgeCountResult{Blades: r.Blades, Angle: r.Angle, Turn: r.Turn,
+		Working: []Step{step("%v × %v = %v", r.Blades, r.Angle, r.Angle*measure.Angle(r.Blades))}}
+	if miss := missOf(r.Blades, r.Angle, r.Turn); math.Abs(miss) > roundedTo(0.01, r.Blades) {
+		w.LeftOver = measure.Angle(-miss)
+	}
+	return w, nil
 }
 
 func angleOfCount(r WedgeCountRequest) (WedgeCountResult, error) {

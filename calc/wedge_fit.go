@@ -57,10 +57,10 @@ func WedgeFit(r FitRequest) (FitResult, error) {
 func stripForBlade(r FitRequest, f FitResult) FitResult {
 	wide := r.Narrow + newWedge(r.Angle).width(r.Length)
 	f.StripNeeded = r.CutUp(wide)
-	f.Working = []Step{step("Strip for %v: %v + 2 × %v × tan(%v) = %v, up to %v",
-		r.Length, r.Narrow, r.Length, r.Angle/2, wide, f.StripNeeded)}
+	f.Working = []Step{roundedStep(wide, f.StripNeeded, "Strip for %v: %v + 2 × %v × tan(%v)",
+		r.Length, r.Narrow, r.Length, r.Angle/2)}
 	if f.StripNeeded < wide {
-		f.Working = append(f.Working, step("That drops an overhang of less than %v: the corners of the wide end lose a hair.", r.CutSlack))
+		f.Working = append(f.Working, step("That drops less than %v: the corners of the wide end lose a hair.", r.CutSlack))
 	}
 	if r.Strip == 0 {
 		f.LongestBlade, f.ExactLongest, f.StripWidth, f.WideEnd = r.Length, r.Length, f.StripNeeded, r.Template(wide)
@@ -79,7 +79,7 @@ func bladeForStrip(r FitRequest, f FitResult) (FitResult, error) {
 	}
 	f.WideEnd = r.Template(r.Narrow + w.width(f.LongestBlade))
 	f.Fits = f.StripNeeded <= r.Strip
-	f.Working = append(f.Working, step("Longest blade: (%v − %v) ÷ (2 × tan(%v)) = %v, down to %v",
-		r.Strip, r.Narrow, r.Angle/2, f.ExactLongest, f.LongestBlade))
+	f.Working = append(f.Working, roundedStep(f.ExactLongest, f.LongestBlade, "Longest blade: (%v − %v) ÷ (2 × tan(%v))",
+		r.Strip, r.Narrow, r.Angle/2))
 	return f, nil
 }

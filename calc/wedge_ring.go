@@ -198,8 +198,7 @@ func (b *bladeShape) solve() error {
 	case b.Across > 0:
 		b.outer = b.Across/2 + b.shift + b.endLoss()
 		b.Length = b.outer - b.inner
-		b.backwards = append(b.backwards, step("For %v across: %v ÷ 2 + %v for the seams + %v for the outer end − %v to the narrow end = a blade of %v",
-			b.Across, b.Across, b.shift, b.endLoss(), b.inner, b.Length))
+		b.backwards = append(b.backwards, b.lengthStep())
 	case b.Wide > 0:
 		b.outer = b.fromApex(b.Wide)
 		b.Length = b.outer - b.inner
@@ -208,6 +207,16 @@ func (b *bladeShape) solve() error {
 		return b.noLength()
 	}
 	return b.solveWide()
+}
+
+// lengthStep shows how a ring wanted across gave the blade's length.
+func (b *bladeShape) lengthStep() Step {
+	if loss := b.endLoss(); loss > 0 {
+		return step("For %v across: %v ÷ 2 + %v for the seams + %v for the outer end − %v to the narrow end = a blade of %v",
+			b.Across, b.Across, b.shift, loss, b.inner, b.Length)
+	}
+	return step("For %v across: %v ÷ 2 + %v for the seams − %v to the narrow end = a blade of %v",
+		b.Across, b.Across, b.shift, b.inner, b.Length)
 }
 
 // solveWide works the wide end out and compares it with one that was given,
@@ -412,8 +421,8 @@ func (b *bladeShape) ringWorking(e RingExact, out RingResult) []Step {
 	return []Step{
 		across,
 		step("Opening: 2 × (%v − %v) = %v, and %v to its corners", e.NarrowFromApex, e.ApexShift, out.OpeningAcross, 2*e.OpeningCornerRadius),
-		step("Cover circle: %v + 2 × %v = %v, up to %v; cut %v + 2 × %v = %v",
-			2*e.OpeningCornerRadius, b.Overlap, e.CoverCircle, out.CoverCircle, out.CoverCircle, b.Turning, out.CoverCut),
+		roundedStep(e.CoverCircle, out.CoverCircle, "Cover circle: %v + 2 × %v of overlap", 2*e.OpeningCornerRadius, b.Overlap),
+		step("Cut it %v + 2 × %v = %v", out.CoverCircle, b.Turning, out.CoverCut),
 		step("Background: %v, 2 × %v of margin and two seams of %v, up to %v", out.RingAcross, b.Margin, b.Seam, out.Background),
 	}
 }
