@@ -41,14 +41,14 @@ func Circle(r CircleRequest) (CircleResult, error) {
 	}
 	var c CircleResult
 	c.Exact.Across, c.Exact.Around = r.Across, scaled(r.Across, math.Pi)
-	c.Working = []Step{step("Around: π × %v = %v", r.Across, c.Exact.Around)}
+	c.Working = []Step{step("Around: π × %v = %v", r.Across, Unrounded(c.Exact.Around))}
 	if r.Around > 0 {
 		c.Exact.Across, c.Exact.Around = scaled(r.Around, 1/math.Pi), r.Around
-		c.Working = []Step{step("Across: %v ÷ π = %v", r.Around, c.Exact.Across)}
+		c.Working = []Step{step("Across: %v ÷ π = %v", r.Around, Unrounded(c.Exact.Across))}
 	}
 	c.Around, c.TemplateAcross = r.Template(c.Exact.Around), r.Template(c.Exact.Across)
 	c.CutAcross = r.Template(c.Exact.Across + 2*r.Turning)
-	c.Working = append(c.Working, step("Cut: %v + 2 × %v = %v", c.Exact.Across, r.Turning, c.CutAcross))
+	c.Working = append(c.Working, nearStep(c.Exact.Across+2*r.Turning, c.CutAcross, "Cut: %v + 2 × %v", Unrounded(c.Exact.Across), r.Turning))
 	return c, nil
 }
 
@@ -99,9 +99,9 @@ func QuarterCircle(r QuarterCircleRequest) (QuarterCircleResult, error) {
 	q.PieCloth = r.patchCloth(q.PieSquare, r.Blocks)
 	q.BackgroundCloth = r.patchCloth(q.BackgroundSquare, r.Blocks)
 	q.Working = []Step{
-		step("Pie: arc of %v + %v = %v, from a square of %v", r.Radius, r.Seam, q.PieRadius, q.PieSquare),
-		step("Background: arc of %v − %v = %v, from a square of %v", r.Radius, r.Seam, q.BackgroundRadius, q.BackgroundSquare),
-		step("They meet along a seam of %v; the raw curves are %v and %v long, so clip and ease.", q.SeamArc, q.PieArc, q.BackgroundArc),
+		step("Pie: arc of %v + %v = %v, from a square of %v", r.Radius, Unrounded(r.Seam), Unrounded(q.PieRadius), q.PieSquare),
+		step("Background: arc of %v − %v = %v, from a square of %v", r.Radius, Unrounded(r.Seam), Unrounded(q.BackgroundRadius), q.BackgroundSquare),
+		step("They meet along a seam of %v; the raw curves are %v and %v long, so clip and ease.", Unrounded(q.SeamArc), Unrounded(q.PieArc), Unrounded(q.BackgroundArc)),
 	}
 	return q, nil
 }
@@ -179,7 +179,7 @@ func Scallops(r ScallopRequest) (ScallopResult, error) {
 	if s.EachAcross < leastCut {
 		return ScallopResult{}, limit("scallops", step("%v scallops on %v are too narrow to cut.", n, r.Edge), Step{})
 	}
-	s.Working = []Step{step("Each: %v ÷ %v = %v", r.Edge, n, s.EachAcross)}
+	s.Working = []Step{step("Each: %v ÷ %v = %v", r.Edge, n, Unrounded(s.EachAcross))}
 	r.arc(&s)
 	return s, nil
 }
@@ -216,8 +216,8 @@ func (r ScallopRequest) arc(s *ScallopResult) {
 	s.Radius, s.Arc = measure.Inches(radius), measure.Inches(arc)
 	s.Around = measure.Inches(arc * float64(s.Scallops))
 	s.Working = append(s.Working,
-		step("Radius: (%v² ÷ 4 + %v²) ÷ (2 × %v) = %v", s.EachAcross, s.Depth, s.Depth, s.Radius),
-		step("Arc of one: %v; of all %v: %v", s.Arc, s.Scallops, s.Around))
+		step("Radius: ((%v)² ÷ 4 + (%v)²) ÷ (2 × %v) = %v", Unrounded(s.EachAcross), Unrounded(s.Depth), Unrounded(s.Depth), Unrounded(s.Radius)),
+		step("Arc of one: %v; of all %v: %v", Unrounded(s.Arc), s.Scallops, Unrounded(s.Around)))
 }
 
 // RoundedCornersRequest asks for the way around a quilt with rounded corners.
@@ -250,6 +250,6 @@ func RoundedCorners(r RoundedCornersRequest) (RoundedCornersResult, error) {
 	around := straight - 8*r.Radius + round
 	return RoundedCornersResult{Around: around, Saved: straight - around, Working: []Step{
 		step("Straight: 2 × %v + 2 × %v = %v", r.Quilt.Width, r.Quilt.Length, straight),
-		step("Corners: %v − 8 × %v + 2 × π × %v = %v", straight, r.Radius, r.Radius, around),
+		step("Corners: %v − 8 × %v + 2 × π × %v = %v", straight, r.Radius, r.Radius, Unrounded(around)),
 	}}, nil
 }

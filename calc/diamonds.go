@@ -77,7 +77,7 @@ func Diamonds(r DiamondRequest) (DiamondResult, error) {
 		return DiamondResult{}, limit("strip_width",
 			step("A diamond from a strip of %v does not fit on a strip %v long.", d.StripWidth, r.StripLength), Step{})
 	}
-	d.Working = append(d.Working, step("(%v − %v for the slant) ÷ %v gives %v from a strip.", r.StripLength, slant, d.CutSide, d.PerStrip))
+	d.Working = append(d.Working, step("(%v − %v for the slant) ÷ %v gives %v from a strip.", r.StripLength, Unrounded(slant), Unrounded(d.CutSide), d.PerStrip))
 	r.count(&d)
 	d.shape = r
 	return d, nil
@@ -119,12 +119,12 @@ func (r DiamondRequest) size() (DiamondResult, error) {
 		d.Side = r.Side
 	default:
 		d.Side = scaled(r.StarBlock, 1/(2+sqrt2))
-		d.Working = append(d.Working, step("Side: %v ÷ (2 + √2) = %v", r.StarBlock, d.Side))
+		d.Working = append(d.Working, step("Side: %v ÷ (2 + √2) = %v", r.StarBlock, Unrounded(d.Side)))
 	}
 	if r.Strip == 0 {
 		d.ExactStrip = scaled(d.Side, sin) + 2*r.Seam
 		d.StripWidth = r.CutUp(d.ExactStrip)
-		d.Working = append(d.Working, roundedStep(d.ExactStrip, d.StripWidth, "Strip: %v × sin(%v) + 2 × %v", d.Side, r.Angle, r.Seam))
+		d.Working = append(d.Working, roundedStep(d.ExactStrip, d.StripWidth, "Strip: %v × sin(%v) + 2 × %v", Unrounded(d.Side), r.Angle, Unrounded(r.Seam)))
 	}
 	d.CutSide = scaled(d.StripWidth, 1/sin)
 	if d.StripWidth < leastCut || d.CutSide < leastCut {
@@ -154,5 +154,5 @@ func (r DiamondRequest) count(d *DiamondResult) {
 		CornerSquares: 4 * r.Stars, SideSquares: r.Stars,
 	}
 	d.Working = append(d.Working, step("Star of eight: %v × (2 + √2) = %v; corner squares %v, a square of %v cut twice for the sides",
-		d.Side, d.Star.Block, d.Star.CornerSquare, d.Star.SideSquare))
+		Unrounded(d.Side), Unrounded(d.Star.Block), d.Star.CornerSquare, d.Star.SideSquare))
 }

@@ -139,7 +139,7 @@ func (r FlatnessRequest) addErrors(f *FlatnessResult) {
 	f.RadiusChange = newWedge(mean).apexShift(r.SeamError)
 	f.AcrossChange = 2 * f.RadiusChange
 	f.Working = append(f.Working, step("Seams that are off by %v all along leave it flat: %v ÷ sin(%v) = %v in the radius, %v across",
-		r.SeamError, r.SeamError, mean/2, f.RadiusChange, f.AcrossChange))
+		r.SeamError, r.SeamError, mean/2, Unrounded(f.RadiusChange), Unrounded(f.AcrossChange)))
 }
 
 // mend says what would close the ring.

@@ -115,7 +115,7 @@ func (r GeeseRequest) one(g *GeeseResult) {
 	}
 	g.CornerCloth = r.patchCloth(g.CornerSquare, g.Corners)
 	g.Working = []Step{
-		step("Goose: %v + 2 × %v by %v + 2 × %v, cut %v", r.Width, r.Seam, r.Height, r.Seam,
+		step("Goose: %v + 2 × %v by %v + 2 × %v, cut %v", r.Width, Unrounded(r.Seam), r.Height, Unrounded(r.Seam),
 			measure.Size{Width: g.GooseWidth, Length: g.GooseHeight}),
 		step("Corners: squares of the same height, %v; two to a goose", g.CornerSquare),
 	}
@@ -131,8 +131,8 @@ func (r GeeseRequest) four(g *GeeseResult) {
 	g.GooseCloth = r.patchCloth(g.LargeSquare, g.LargeSquares)
 	g.CornerCloth = r.patchCloth(g.SmallSquare, g.SmallSquares)
 	g.Working = []Step{
-		roundedStep(large, r.CutUp(large), "Large square: %v + %v", r.Width, r.QuarterSquareAllowance()),
-		roundedStep(small, g.SmallSquare, "Small squares, four to a large one: %v + %v", r.Height, r.HalfSquareAllowance()),
+		roundedStep(large, r.CutUp(large), "Large square: %v + %v", r.Width, Unrounded(r.QuarterSquareAllowance())),
+		roundedStep(small, g.SmallSquare, "Small squares, four to a large one: %v + %v", r.Height, Unrounded(r.HalfSquareAllowance())),
 	}
 	if r.Geese > 0 {
 		g.Working = append(g.Working, step("%v ÷ 4, up to %v large squares", r.Geese, g.LargeSquares))

@@ -56,10 +56,10 @@ func HalfRectangles(r HalfRectangleRequest) (HalfRectangleResult, error) {
 	h.Oversize = r.oversize(h)
 	h.Rectangles = h.LeftRectangles + h.RightRectangles
 	h.Working = []Step{
-		step("The circle inside the finished triangle: (%v + %v − √(%v² + %v²)) ÷ 2 = %v",
-			r.Width, r.Height, r.Width, r.Height, measure.Inches(inside)),
-		step("Seams make both sides 1 + %v ÷ %v times as long: up to %v",
-			r.Seam, measure.Inches(inside), measure.Size{Width: h.CutWidth, Length: h.CutHeight}),
+		step("The circle inside the finished triangle: (%v + %v − √((%v)² + (%v)²)) ÷ 2 = %v",
+			r.Width, r.Height, r.Width, r.Height, Unrounded(measure.Inches(inside))),
+		roundedStep(h.ExactWidth, h.CutWidth, "Width: %v × (1 + %v ÷ %v)", r.Width, Unrounded(r.Seam), Unrounded(measure.Inches(inside))),
+		roundedStep(h.ExactHeight, h.CutHeight, "Height: %v × (1 + %v ÷ %v)", r.Height, Unrounded(r.Seam), Unrounded(measure.Inches(inside))),
 	}
 	return h, nil
 }

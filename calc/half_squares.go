@@ -170,24 +170,27 @@ func (r HalfSquareRequest) squareStep(h HalfSquareResult) Step {
 	sum := r.square(r.AtATime, r.Finished)
 	switch r.AtATime {
 	case 4:
-		return roundedStep(sum, h.SquareCut, "Square: (%v + 2 × %v) × √2 + 2 × %v", h.Finished, r.Seam, r.Seam)
+		return roundedStep(sum, h.SquareCut, "Square: (%v + 2 × %v) × √2 + 2 × %v", h.Finished, Unrounded(r.Seam), Unrounded(r.Seam))
 	case 8:
-		return roundedStep(sum, h.SquareCut, "Square: 2 × (%v + %v)", h.Finished, r.HalfSquareAllowance())
+		return roundedStep(sum, h.SquareCut, "Square: 2 × (%v + %v)", h.Finished, Unrounded(r.HalfSquareAllowance()))
 	}
-	return roundedStep(sum, h.SquareCut, "Square: %v + %v", h.Finished, r.HalfSquareAllowance())
+	return roundedStep(sum, h.SquareCut, "Square: %v + %v", h.Finished, Unrounded(r.HalfSquareAllowance()))
 }
 
 func (r HalfSquareRequest) finishedStep(h HalfSquareResult) Step {
 	switch r.AtATime {
 	case 4:
-		return roundedStep(h.ExactFinished, h.Finished, "Finished: (%v − 2 × %v) ÷ √2 − 2 × %v", r.Square, r.Seam, r.Seam)
+		return roundedStep(h.ExactFinished, h.Finished, "Finished: (%v − 2 × %v) ÷ √2 − 2 × %v", r.Square, Unrounded(r.Seam), Unrounded(r.Seam))
 	case 8:
-		return roundedStep(h.ExactFinished, h.Finished, "Finished: %v ÷ 2 − %v", r.Square, r.HalfSquareAllowance())
+		return roundedStep(h.ExactFinished, h.Finished, "Finished: %v ÷ 2 − %v", r.Square, Unrounded(r.HalfSquareAllowance()))
 	}
-	return roundedStep(h.ExactFinished, h.Finished, "Finished: %v − %v", r.Square, r.HalfSquareAllowance())
+	return roundedStep(h.ExactFinished, h.Finished, "Finished: %v − %v", r.Square, Unrounded(r.HalfSquareAllowance()))
 }
 
 // step shows how the patches lie on their strips.
 func (p PatchCloth) step() Step {
+	if p.Strips == 1 {
+		return step("%v to a strip: 1 strip of %v: %v", p.PerStrip, p.StripWidth, p.Buy)
+	}
 	return step("%v to a strip: %v strips of %v, %v of fabric: %v", p.PerStrip, p.Strips, p.StripWidth, p.Length, p.Buy)
 }

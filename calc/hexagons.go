@@ -74,9 +74,10 @@ func Hexagons(r HexagonRequest) (HexagonResult, error) {
 		StripWidth: r.CutUp(e.CutFlat), Area: 1.5 * sqrt3 * e.Side.Inches() * e.Side.Inches(), Count: r.Hexagons,
 	}
 	h.Working = []Step{
-		step("Point to point: 2 × %v = %v; flat to flat: √3 × %v = %v", e.Side, h.PointToPoint, e.Side, e.FlatToFlat),
-		roundedStep(e.PointToPoint+2*r.Allowance, h.PatchWidth, "Fabric across the points: %v + 2 × %v", e.PointToPoint, r.Allowance),
-		roundedStep(e.CutFlat, h.PatchHeight, "Fabric across the flats: %v + 2 × %v", e.FlatToFlat, r.Allowance),
+		step("Point to point: 2 × %v = %v; flat to flat: √3 × %v = %v",
+			Unrounded(e.Side), Unrounded(e.PointToPoint), Unrounded(e.Side), Unrounded(e.FlatToFlat)),
+		roundedStep(e.PointToPoint+2*r.Allowance, h.PatchWidth, "Fabric across the points: %v + 2 × %v", Unrounded(e.PointToPoint), Unrounded(r.Allowance)),
+		roundedStep(e.CutFlat, h.PatchHeight, "Fabric across the flats: %v + 2 × %v", Unrounded(e.FlatToFlat), Unrounded(r.Allowance)),
 	}
 	if err := r.count(&h); err != nil {
 		return HexagonResult{}, err
@@ -140,7 +141,7 @@ func (r HexagonRequest) count(h *HexagonResult) error {
 		h.Cover, h.Count = &up, up.Rows*up.PerRow
 		h.Working = append(h.Working,
 			step("Rows lie 1½ sides = %v apart: %v of them, with %v hexagons of %v in each, makes %v.",
-				h.Exact.Side*3/2, up.Rows, up.PerRow, h.Exact.FlatToFlat, h.Count),
+				Unrounded(h.Exact.Side*3/2), up.Rows, up.PerRow, Unrounded(h.Exact.FlatToFlat), h.Count),
 			step("That measures to the middle of the zigzag edges; to trim them straight it takes %v.", up.ToTrim))
 	case r.Rings > 0:
 		h.Count = RosetteCount(r.Rings)

@@ -45,9 +45,9 @@ func NestedRings(r NestedRingsRequest) (NestedRingsResult, error) {
 	n := NestedRingsResult{Inner: inner, Outer: outer, Overlap: covered - outer.Exact.OpeningCornerRadius}
 	n.Covers = n.Overlap >= r.Overlap-hair
 	n.Working = []Step{
-		step("The inner ring covers %v from the middle where it is narrowest.", covered),
-		step("The outer ring's opening reaches %v from the middle at its corners.", outer.Exact.OpeningCornerRadius),
-		step("Overlap: %v − %v = %v", covered, outer.Exact.OpeningCornerRadius, n.Overlap),
+		step("The inner ring covers %v from the middle where it is narrowest.", Unrounded(covered)),
+		step("The outer ring's opening reaches %v from the middle at its corners.", Unrounded(outer.Exact.OpeningCornerRadius)),
+		step("Overlap: %v − %v = %v", Unrounded(covered), Unrounded(outer.Exact.OpeningCornerRadius), Unrounded(n.Overlap)),
 	}
 	return n, nil
 }

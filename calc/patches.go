@@ -34,18 +34,25 @@ func (c Conventions) stripCloth(along, width measure.Length, n int) PatchCloth {
 // withSeams gives a finished length with a seam at either end, unrounded.
 func (c Conventions) withSeams(finished measure.Length) measure.Length { return finished + 2*c.Seam }
 
-// roundedStep makes a line of working that ends in a rounded length: "= 3⅞ in"
-// where it is exact, else "up to" or "down to". What is rounded is not shown,
-// as a ruler would show it rounded already.
+// roundedStep makes a line of working that ends in a length and in what it was
+// rounded to: "= 3⅞ in", "= 5.45 in, up to 5½ in".
 func roundedStep(exact, result measure.Length, format string, args ...any) Step {
-	end := " = %v"
+	way := ", up to %v"
 	switch {
-	case result > exact+hair:
-		end = ", up to %v"
-	case result < exact-hair:
-		end = ", down to %v"
+	case exact-hair <= result && result <= exact+hair:
+		return step(format+" = %v", append(args, result)...)
+	case result < exact:
+		way = ", down to %v"
 	}
-	return step(format+end, append(args, result)...)
+	return step(format+" = %v"+way, append(args, Unrounded(exact), result)...)
+}
+
+// nearStep makes a line of working that ends in a length to the nearest step.
+func nearStep(exact, result measure.Length, format string, args ...any) Step {
+	if exact-hair <= result && result <= exact+hair {
+		return step(format+" = %v", append(args, result)...)
+	}
+	return step(format+" = %v, which is %v to the nearest mark", append(args, Unrounded(exact), result)...)
 }
 
 // exactTriangles gives the conventions without the handbooks' rounding of

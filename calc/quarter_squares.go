@@ -51,11 +51,11 @@ func QuarterSquares(r QuarterSquareRequest) (QuarterSquareResult, error) {
 				step("A square of %v makes units that finish at %v.", r.CutUp(r.LimitStep+add), r.LimitStep))
 		}
 		q.SquareCut, q.ExactSquare = r.Square, r.Square
-		q.Working = []Step{roundedStep(q.ExactFinished, q.Finished, "Finished: %v − %v", r.Square, add)}
+		q.Working = []Step{roundedStep(q.ExactFinished, q.Finished, "Finished: %v − %v", r.Square, Unrounded(add))}
 	} else {
 		q.ExactSquare = r.Finished + r.exactTriangles().QuarterSquareAllowance()
 		q.SquareCut = r.CutUp(r.Finished + add)
-		q.Working = []Step{roundedStep(r.Finished+add, q.SquareCut, "Square: %v + %v", r.Finished, add)}
+		q.Working = []Step{roundedStep(r.Finished+add, q.SquareCut, "Square: %v + %v", r.Finished, Unrounded(add))}
 	}
 	q.Unfinished = r.withSeams(q.Finished)
 	q.TrimSquare = r.CutUp(q.SquareCut + trimRoom)

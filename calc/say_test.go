@@ -16,6 +16,8 @@ func said(s Step) string {
 		switch v := a.(type) {
 		case measure.Length:
 			args[i] = v.Show(measure.Imperial)
+		case Unrounded:
+			args[i] = v.Show(measure.Imperial)
 		case measure.Cloth:
 			args[i] = v.Show(measure.Imperial)
 		case measure.Size:

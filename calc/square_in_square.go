@@ -63,7 +63,7 @@ func SquareInSquare(r SquareInSquareRequest) (SquareInSquareResult, error) {
 		s.CornerSquare, s.CornerSquares = round.CornerSquare, round.CornerSquares
 		s.Rounds = append(s.Rounds, round)
 		s.Working = append(s.Working, roundedStep(corner, round.CornerSquare, "Corners, two squares cut once: %v ÷ 2 + %v",
-			round.Outer, r.HalfSquareAllowance()))
+			Unrounded(round.Outer), Unrounded(r.HalfSquareAllowance())))
 	}
 	return s, nil
 }
@@ -119,8 +119,8 @@ func (r SquareInSquareRequest) centreWorking(s SquareInSquareResult) []Step {
 	var steps []Step
 	if r.Block > 0 {
 		for i := 1; i <= r.Rounds; i++ {
-			steps = append(steps, step("Square inside: %v ÷ √2 = %v", nested(r.Block, i-1), nested(r.Block, i)))
+			steps = append(steps, step("Square inside: %v ÷ √2 = %v", Unrounded(nested(r.Block, i-1)), Unrounded(nested(r.Block, i))))
 		}
 	}
-	return append(steps, roundedStep(s.ExactCentre, s.CentreCut, "Centre: %v + 2 × %v", s.Centre, r.Seam))
+	return append(steps, roundedStep(s.ExactCentre, s.CentreCut, "Centre: %v + 2 × %v", Unrounded(s.Centre), Unrounded(r.Seam)))
 }

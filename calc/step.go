@@ -1,5 +1,12 @@
 package calc
 
+import (
+	"math"
+	"strconv"
+
+	"counterhand/calc/measure"
+)
+
 // Step is one line of the working: a format for the fmt package whose every
 // verb is %v, and what fills it. Lengths, cloth and angles are given as their
 // types, so that whoever shows the line does so in the person's own units.
@@ -10,6 +17,24 @@ type Step struct {
 
 // step makes a [Step].
 func step(format string, args ...any) Step { return Step{format, args} }
+
+// Unrounded is a length in the middle of a sum. Where no ruler has it, it is
+// shown in thousandths of an inch or of a centimetre, so that the lines of a
+// working add up for whoever checks them.
+type Unrounded measure.Length
+
+// Show writes the length for a person of the system: "2⅝ in", "2.199 in".
+func (u Unrounded) Show(s measure.System) string {
+	l := measure.Length(u)
+	unit, name, step := measure.Inch, " in", measure.Inch/64
+	if s == measure.Metric {
+		unit, name, step = measure.Centimetre, " cm", measure.Millimetre
+	}
+	if near := l.RoundNearest(step); near-l <= hair && l-near <= hair {
+		return near.Show(s)
+	}
+	return strconv.FormatFloat(math.Round(l.In(unit)*1000)/1000, 'f', -1, 64) + name
+}
 
 // LimitError says that a request cannot be met: which input stands in the way,
 // why with the limit, and the nearest request that works.

@@ -66,7 +66,7 @@ func Triangles60(r TriangleRequest) (TriangleResult, error) {
 			step("A triangle from a strip of %v is %v wide, which a strip %v long does not hold.", t.StripWidth, t.CutSide, r.StripLength), Step{})
 	}
 	t.Working = append(t.Working, step("Cut side: 2 × %v ÷ √3 = %v; up and down %v from a strip of %v",
-		t.StripWidth, t.CutSide, t.PerStrip, r.StripLength))
+		t.StripWidth, Unrounded(t.CutSide), t.PerStrip, r.StripLength))
 	if r.Quilt != (measure.Size{}) {
 		if err := r.fill(&t); err != nil {
 			return TriangleResult{}, err
@@ -114,14 +114,14 @@ func (r TriangleRequest) size() (TriangleResult, error) {
 		t.Height = scaled(r.Side, sqrt3/2)
 	default:
 		t.Height = r.Quilt.Length / measure.Length(r.Rows)
-		t.Working = append(t.Working, step("Rows: %v ÷ %v = %v high", r.Quilt.Length, r.Rows, t.Height))
+		t.Working = append(t.Working, step("Rows: %v ÷ %v = %v high", r.Quilt.Length, r.Rows, Unrounded(t.Height)))
 	}
 	if t.Height < leastCut {
 		return t, wantLength("height", 0)
 	}
 	if r.Strip == 0 {
 		t.StripWidth = r.CutUp(t.Height + 3*r.Seam)
-		t.Working = append(t.Working, roundedStep(t.Height+3*r.Seam, t.StripWidth, "Strip: %v + 3 × %v", t.Height, r.Seam))
+		t.Working = append(t.Working, roundedStep(t.Height+3*r.Seam, t.StripWidth, "Strip: %v + 3 × %v", Unrounded(t.Height), Unrounded(r.Seam)))
 	}
 	t.Side = scaled(t.Height, 2/sqrt3)
 	t.CutSide = scaled(t.StripWidth, 2/sqrt3)

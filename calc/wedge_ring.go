@@ -182,7 +182,7 @@ func (b *bladeShape) solve() error {
 		b.inner = b.Opening/2 + b.shift
 		b.Narrow = b.width(b.inner)
 		b.backwards = append(b.backwards, step("For an opening of %v: 2 × (%v ÷ 2 + %v) × tan(%v) = %v at the narrow end",
-			b.Opening, b.Opening, b.shift, b.Angle/2, b.Narrow))
+			b.Opening, b.Opening, Unrounded(b.shift), b.Angle/2, Unrounded(b.Narrow)))
 	case b.Wide > 0 && b.Length > 0:
 		b.Narrow = b.Wide - b.width(b.Length)
 		b.inner = b.fromApex(b.Narrow)
@@ -213,10 +213,10 @@ func (b *bladeShape) solve() error {
 func (b *bladeShape) lengthStep() Step {
 	if loss := b.endLoss(); loss > 0 {
 		return step("For %v across: %v ÷ 2 + %v for the seams + %v for the outer end − %v to the narrow end = a blade of %v",
-			b.Across, b.Across, b.shift, loss, b.inner, b.Length)
+			b.Across, b.Across, Unrounded(b.shift), loss, Unrounded(b.inner), Unrounded(b.Length))
 	}
 	return step("For %v across: %v ÷ 2 + %v for the seams − %v to the narrow end = a blade of %v",
-		b.Across, b.Across, b.shift, b.inner, b.Length)
+		b.Across, b.Across, Unrounded(b.shift), Unrounded(b.inner), Unrounded(b.Length))
 }
 
 // solveWide works the wide end out and compares it with one that was given,
@@ -407,22 +407,24 @@ func (b *bladeShape) bladeWorking(count WedgeCountResult, e RingExact) []Step {
 		steps = append(steps, step("Cut by the angle: %v blades cut to these widths would be off by %v.", b.Blades, b.widthsMiss))
 	}
 	return append(steps,
-		step("Wide end: %v + 2 × %v × tan(%v) = %v", e.NarrowEnd, e.BladeLength, half, e.WideEnd),
-		step("The cut edges would meet %v ÷ (2 × tan(%v)) = %v beyond the narrow end.", e.NarrowEnd, half, e.NarrowFromApex),
-		step("The seams bring every radius in by %v ÷ sin(%v) = %v.", b.Seam, half, e.ApexShift))
+		nearStep(e.WideEnd, b.Template(e.WideEnd), "Wide end: %v + 2 × %v × tan(%v)", Unrounded(e.NarrowEnd), Unrounded(e.BladeLength), half),
+		step("The cut edges would meet %v ÷ (2 × tan(%v)) = %v beyond the narrow end.", Unrounded(e.NarrowEnd), half, Unrounded(e.NarrowFromApex)),
+		step("The seams bring every radius in by %v ÷ sin(%v) = %v.", Unrounded(b.Seam), half, Unrounded(e.ApexShift)))
 }
 
 func (b *bladeShape) ringWorking(e RingExact, out RingResult) []Step {
-	across := step("Across: 2 × (%v + %v − %v) = %v", e.NarrowFromApex, e.BladeLength, e.ApexShift, out.RingAcross)
+	from, shift, corners := Unrounded(e.NarrowFromApex), Unrounded(e.ApexShift), 2*e.OpeningCornerRadius
+	across := nearStep(2*e.OuterRadius, out.RingAcross, "Across: 2 × (%v + %v − %v)", from, Unrounded(e.BladeLength), shift)
 	if loss := b.endLoss(); loss > 0 {
-		across = step("Across: 2 × (%v + %v − %v − %v for the outer end) = %v",
-			e.NarrowFromApex, e.BladeLength, e.ApexShift, loss, out.RingAcross)
+		across = nearStep(2*e.OuterRadius, out.RingAcross, "Across: 2 × (%v + %v − %v − %v for the outer end)",
+			from, Unrounded(e.BladeLength), shift, loss)
 	}
 	return []Step{
 		across,
-		step("Opening: 2 × (%v − %v) = %v, and %v to its corners", e.NarrowFromApex, e.ApexShift, out.OpeningAcross, 2*e.OpeningCornerRadius),
-		roundedStep(e.CoverCircle, out.CoverCircle, "Cover circle: %v + 2 × %v of overlap", 2*e.OpeningCornerRadius, b.Overlap),
+		nearStep(2*e.OpeningRadius, out.OpeningAcross, "Opening: 2 × (%v − %v)", from, shift),
+		step("To its corners: %v ÷ cos(%v) = %v", Unrounded(2*e.OpeningRadius), b.Angle/2, Unrounded(corners)),
+		roundedStep(e.CoverCircle, out.CoverCircle, "Cover circle: %v + 2 × %v of overlap", Unrounded(corners), b.Overlap),
 		step("Cut it %v + 2 × %v = %v", out.CoverCircle, b.Turning, out.CoverCut),
-		step("Background: %v, 2 × %v of margin and two seams of %v, up to %v", out.RingAcross, b.Margin, b.Seam, out.Background),
+		step("Background: %v, 2 × %v of margin and two seams of %v, up to %v", out.RingAcross, b.Margin, Unrounded(b.Seam), out.Background),
 	}
 }

@@ -263,14 +263,14 @@ func (r WedgeStripsRequest) working(w WedgeStripsResult) []Step {
 	case AlongStrip:
 		steps = append(steps, step("Blades along the strip: %v ÷ %v gives %v whole ones.", r.StripLength, r.Length, w.BladesPerStrip))
 	case AllOneWay:
-		steps = append(steps, step("Blades side by side, all one way up: %v ÷ %v gives %v whole ones.", r.StripLength, r.Wide, w.BladesPerStrip))
+		steps = append(steps, step("Blades side by side, all one way up: %v ÷ %v gives %v whole ones.", r.StripLength, Unrounded(r.Wide), w.BladesPerStrip))
 	default:
 		k := measure.Length(w.BladesPerStrip)
 		steps = append(steps, step("Head to tail %v blades take %v × (%v + %v) ÷ 2 + (%v − %v) ÷ 2 = %v of %v.",
-			w.BladesPerStrip, w.BladesPerStrip, r.Wide, r.Narrow, r.Wide, r.Narrow,
-			(k*(r.Wide+r.Narrow)+r.Wide-r.Narrow)/2, r.StripLength))
+			w.BladesPerStrip, w.BladesPerStrip, Unrounded(r.Wide), r.Narrow, Unrounded(r.Wide), r.Narrow,
+			Unrounded((k*(r.Wide+r.Narrow)+r.Wide-r.Narrow)/2), r.StripLength))
 	}
 	return append(steps,
-		step("%v ÷ %v, up to %v strips", r.Blades, w.BladesPerStrip, w.Strips),
+		step("%v blades ÷ %v a strip, up to whole strips: %v", r.Blades, w.BladesPerStrip, w.Strips),
 		step("%v × %v = %v of fabric: %v", w.Strips, w.StripWidth, w.Length, w.Buy))
 }

@@ -209,6 +209,8 @@ func (w *work) format(format string, args ...any) string {
 			shown[i] = a
 		case measure.Size:
 			shown[i] = a.Show(w.system)
+		case calc.Unrounded:
+			shown[i] = a.Show(w.system)
 		case float64:
 			shown[i] = trimmed(a, 4)
 		default:
