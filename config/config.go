@@ -13,6 +13,7 @@
 package config
 
 import (
+	"log/slog"
 	"time"
 
 	"counterhand/calc/measure"
@@ -167,15 +168,14 @@ type Chat struct {
 	Listen     bool   // read messages that begin with a channel's sign; the platform must have granted it
 	Shards     int    // over all processes; 0: as many as the platform advises
 	ShardsHere int    // that this process takes at most; 0: all
-	Address    string // where interactions arrive by HTTP; empty: they come over the connection
-	PublicKey  string // of the application, in hexadecimal; it proves that an interaction is the platform's
+	PublicKey  string // of the application, in hexadecimal: interactions arrive by HTTP; empty: over the connection
 }
 
-// Web is the page that browsers see. Without an address there is none.
+// Web is what is served by HTTP. Without an address nothing is.
 type Web struct{ Address string }
 
 // Log is what the operator reads.
 type Log struct {
-	Level string // debug, info, warn, error
+	Level slog.Level
 	JSON  bool
 }

@@ -112,7 +112,7 @@ log: {level: debug, format: json}
 	assert.Equal(t, 90*time.Minute, c.Conversation.Age)
 	assert.Equal(t, 24*time.Hour, c.Storage.KeepConversations)
 	assert.Equal(t, ":8080", c.Web.Address)
-	assert.Equal(t, config.Log{Level: "debug", JSON: true}, c.Log)
+	assert.Equal(t, config.Log{Level: slog.LevelDebug, JSON: true}, c.Log)
 	assert.True(t, c.Blades.Folded)
 	assert.True(t, c.Binding.Straight)
 	assert.True(t, c.Borders.Mitred)
@@ -150,8 +150,8 @@ func TestFaults(t *testing.T) {
 			`chat.public_key is "c0ffee" (command line); it must be 64 hexadecimal digits, or empty`},
 		{"no digits", "chat.public_key", strings.Repeat("xy", 32),
 			`chat.public_key is "` + strings.Repeat("xy", 32) + `" (command line); it must be 64 hexadecimal digits, or empty`},
-		{"an address without the key", "chat.address", "127.0.0.1:8090",
-			`chat.public_key is "" (compared with another setting); it must be set where chat.address is, and only there`},
+		{"a key without an address", "chat.public_key", strings.Repeat("c0ffee00", 8),
+			`web.address is "" (compared with another setting); it must be set where chat.public_key is, since interactions then arrive by HTTP`},
 		{"not whole", "chat.shards", "1.5",
 			`chat.shards is "1.5" (command line); it must be a whole number from 0 to 10000`},
 		{"a negative count", "terminal.history", "-1",

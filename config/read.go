@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"log/slog"
 	"net"
 	"path/filepath"
 	"strconv"
@@ -131,6 +132,7 @@ type option[T any] struct {
 
 var (
 	systems   = []option[measure.System]{{"inches", measure.Imperial}, {"metric", measure.Metric}}
+	levels    = []option[slog.Level]{{"debug", slog.LevelDebug}, {"info", slog.LevelInfo}, {"warn", slog.LevelWarn}, {"error", slog.LevelError}}
 	countries = same("US", "UK", "EU", "AU")
 )
 

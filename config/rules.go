@@ -24,9 +24,9 @@ func (c *Config) rules() []rule {
 		mustExceed("rounding.metric.cut", c.Rounding.Metric.Cut, c.Rounding.Metric.Slack, "rounding.metric.slack"),
 		mustExceed("fabric.precut_strip", c.Fabric.PrecutStrip, seams, "twice seams.allowance"),
 	}
-	rules = append(rules, rule{(c.Chat.Address == "") != (c.Chat.PublicKey == ""), Fault{
-		Key: "chat.public_key", Value: c.Chat.PublicKey, Source: "compared with another setting",
-		Allowed: "set where chat.address is, and only there",
+	rules = append(rules, rule{c.Chat.PublicKey != "" && c.Web.Address == "", Fault{
+		Key: "web.address", Value: c.Web.Address, Source: "compared with another setting",
+		Allowed: "set where chat.public_key is, since interactions then arrive by HTTP",
 	}}, rule{c.Chat.Shards > 0 && c.Chat.ShardsHere > c.Chat.Shards, Fault{
 		Key: "chat.shards_here", Value: strconv.Itoa(c.Chat.ShardsHere), Source: "compared with another setting",
 		Allowed: fmt.Sprintf("at most chat.shards, which is %d", c.Chat.Shards),

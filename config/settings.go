@@ -84,10 +84,9 @@ func (c *Config) settings() []setting {
 		choice("chat.listen", "no", &c.Chat.Listen, yesNo("yes", "no")),
 		count("chat.shards", "0", 0, 10_000, &c.Chat.Shards),
 		count("chat.shards_here", "0", 0, 10_000, &c.Chat.ShardsHere),
-		address("chat.address", "", &c.Chat.Address),
 		publicKey("chat.public_key", "", &c.Chat.PublicKey),
 		address("web.address", "", &c.Web.Address),
-		choice("log.level", "info", &c.Log.Level, same("debug", "info", "warn", "error")),
+		choice("log.level", "info", &c.Log.Level, levels),
 		choice("log.format", "text", &c.Log.JSON, yesNo("json", "text")),
 	)
 	return rows

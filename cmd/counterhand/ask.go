@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"log/slog"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -48,7 +49,7 @@ func newAsk(std streams, o *options) *cobra.Command {
 
 // ask answers what the arguments say, or the lines of the input.
 func ask(ctx context.Context, std streams, o *options, v visit, args []string) error {
-	h, err := newHouse(o, std)
+	h, err := newHouse(o, std, slog.LevelWarn)
 	if err != nil {
 		return err
 	}

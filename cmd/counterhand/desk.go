@@ -40,7 +40,8 @@ type desk struct {
 	person  bot.PersonID
 	channel bot.ChannelID
 	handler bot.Handler
-	store   bot.Store // nil where nothing is remembered
+	engine  *bot.Engine // nil where each message is a stranger's
+	store   bot.Store   // nil where nothing is remembered
 }
 
 // openDesk opens what the visit needs and no more. Alone, each message is
@@ -54,7 +55,7 @@ func (h *house) openDesk(ctx context.Context, v visit, channel bot.ChannelID, al
 		}
 		d.store = h.storeOrAway(ctx)
 	}
-	if d.handler, err = d.newHandler(alone); err == nil && v.files != "" {
+	if err = d.open(alone); err == nil && v.files != "" {
 		d.handler, err = newFiling(d.handler, v.files, h.paper(), h.log)
 	}
 	if err != nil {
@@ -63,16 +64,21 @@ func (h *house) openDesk(ctx context.Context, v visit, channel bot.ChannelID, al
 	return d, nil
 }
 
-func (d *desk) newHandler(alone bool) (bot.Handler, error) {
+// open makes what answers.
+func (d *desk) open(alone bool) (err error) {
 	switch {
 	case d.store == nil && alone:
-		return strangers{d.house}, nil
+		d.handler = strangers{d.house}
+		return nil
 	case d.store == nil:
-		return d.house.forgetful()
+		d.engine, err = d.house.forgetful()
 	case alone:
-		return d.house.engine(settingsOnly{d.store})
+		d.engine, err = d.house.engine(settingsOnly{d.store})
+	default:
+		d.engine, err = d.house.engine(d.store)
 	}
-	return d.house.engine(d.store)
+	d.handler = d.engine
+	return err
 }
 
 // close gives back what the desk holds open.

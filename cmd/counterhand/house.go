@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"log/slog"
 	"time"
 
@@ -20,8 +19,9 @@ type house struct {
 }
 
 // newHouse reads the configuration and makes the assistant. Nothing is opened
-// yet, so that a single question is answered without waiting.
-func newHouse(o *options, std streams) (*house, error) {
+// yet, so that a single question is answered without waiting. The log holds
+// nothing below the least level: who asks a question wants no report.
+func newHouse(o *options, std streams, least slog.Level) (*house, error) {
 	cfg, err := o.load()
 	if err != nil {
 		return nil, err
@@ -30,18 +30,14 @@ func newHouse(o *options, std streams) (*house, error) {
 	if err != nil {
 		return nil, err
 	}
-	log := newLog(cfg.Log, std)
+	log := newLog(cfg.Log, std, least)
 	slog.SetDefault(log)
 	return &house{cfg, assistant, log}, nil
 }
 
-// newLog writes what the operator asked for.
-func newLog(cfg config.Log, std streams) *slog.Logger {
-	var level slog.Level
-	if err := level.UnmarshalText([]byte(cfg.Level)); err != nil {
-		panic(fmt.Sprintf("a loaded configuration has no such level: %v", err))
-	}
-	options := &slog.HandlerOptions{Level: level}
+// newLog writes what the operator asked for, from the least level up.
+func newLog(cfg config.Log, std streams, least slog.Level) *slog.Logger {
+	options := &slog.HandlerOptions{Level: max(cfg.Level, least)}
 	if cfg.JSON {
 		return slog.New(slog.NewJSONHandler(std.err, options))
 	}
@@ -55,6 +51,7 @@ func (h *house) engine(store bot.Store) (*bot.Engine, error) {
 		Store:        store,
 		ContextAge:   h.config.Conversation.Age,
 		StoreTimeout: h.config.Storage.Timeout,
+		Retention:    h.retention(),
 		Log:          h.log,
 	})
 }

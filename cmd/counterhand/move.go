@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"log/slog"
 	"os"
 
 	"github.com/spf13/cobra"
@@ -100,7 +101,7 @@ for import.
 
 // withStore does something with the store that the configuration names.
 func withStore(ctx context.Context, std streams, o *options, do func(context.Context, bot.Store) error) error {
-	h, err := newHouse(o, std)
+	h, err := newHouse(o, std, slog.LevelWarn)
 	if err != nil {
 		return err
 	}

@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"log/slog"
+	"net/http"
 	"os"
 	"os/signal"
 	"syscall"
@@ -17,9 +19,10 @@ import (
 func newServe(std streams, o *options) *cobra.Command {
 	return &cobra.Command{
 		Use:   "serve",
-		Short: "Answer in the group chat and on the page, until stopped",
-		Long: `Opens every surface that the configuration has what it takes for, says which
-are missing what, and runs until it is interrupted.
+		Short: "Answer in the group chat until stopped",
+		Long: `Opens every surface that the configuration has what it takes for, says what
+the others lack, and runs until it is interrupted; what was taken on is still
+answered. More than one process may serve on the same database.
 
 Exit status:
   0  it was stopped
@@ -32,26 +35,42 @@ Exit status:
 
 // surface is a place where people ask.
 type surface struct {
-	name    string
-	missing string // what the configuration lacks for it; empty where it can run
-	run     func(ctx context.Context, handler bot.Handler) error
+	name  string
+	lacks string // what the configuration must say for it; empty where it can run
+	open  func(*counter) (task, error)
 }
 
-// surfaces are those that serve knows, one row each.
+// task runs until the context ends, which is no error.
+type task func(ctx context.Context) error
+
+// counter is what the surfaces of one process share.
+type counter struct {
+	*house
+	store  bot.Store
+	engine *bot.Engine
+	routes http.ServeMux // what the HTTP surface hands on
+	health health        // of each surface
+}
+
+// surfaces are those that serve knows, one row each. The last one tells of the
+// health of those before it.
 func (h *house) surfaces() []surface {
-	return nil
+	return []surface{
+		{"the group chat", h.chatLacks(), openChat},
+		{"HTTP", h.httpLacks(), openHTTP},
+	}
 }
 
 // serve runs the surfaces side by side. The first that fails ends all.
 func serve(ctx context.Context, std streams, o *options) error {
-	h, err := newHouse(o, std)
+	h, err := newHouse(o, std, slog.LevelDebug)
 	if err != nil {
 		return err
 	}
 	var ready []surface
 	for _, s := range h.surfaces() {
-		if s.missing != "" {
-			fmt.Fprintf(std.err, "not serving %s: %s\n", s.name, s.missing)
+		if s.lacks != "" {
+			fmt.Fprintf(std.err, "Not serving %s: %s.\n", s.name, s.lacks)
 			continue
 		}
 		ready = append(ready, s)
@@ -59,24 +78,39 @@ func serve(ctx context.Context, std streams, o *options) error {
 	if len(ready) == 0 {
 		return usageError{errors.New("there is nothing to serve")}
 	}
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	defer stop()
 	store, err := h.openStore(ctx)
 	if err != nil {
 		return err
 	}
+	return errors.Join(h.serveOn(ctx, store, ready), store.Close())
+}
+
+// serveOn runs the surfaces on an open store.
+func (h *house) serveOn(ctx context.Context, store bot.Store, ready []surface) error {
 	engine, err := h.engine(store)
 	if err != nil {
-		return errors.Join(err, store.Close())
+		return err
 	}
-	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
-	defer stop()
+	c := &counter{house: h, store: store, engine: engine}
 	all, ctx := errgroup.WithContext(ctx)
+	all.Go(func() error {
+		engine.Run(ctx)
+		return nil
+	})
 	for _, s := range ready {
+		run, err := s.open(c)
+		if err != nil {
+			return fmt.Errorf("%s: %w", s.name, err)
+		}
 		all.Go(func() error {
-			if err := s.run(ctx, engine); err != nil && ctx.Err() == nil {
+			if err := run(ctx); err != nil {
 				return fmt.Errorf("%s: %w", s.name, err)
 			}
 			return nil
 		})
+		h.log.Info("serving", "surface", s.name)
 	}
-	return errors.Join(all.Wait(), store.Close())
+	return all.Wait()
 }

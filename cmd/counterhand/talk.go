@@ -3,9 +3,11 @@ package main
 import (
 	"context"
 	"errors"
+	"log/slog"
 	"os"
 	"os/signal"
 	"path/filepath"
+	"sync"
 	"syscall"
 
 	"github.com/adrg/xdg"
@@ -45,7 +47,7 @@ func newTalk(std streams, o *options) *cobra.Command {
 
 // talk holds one conversation.
 func talk(ctx context.Context, std streams, o *options, v visit) error {
-	h, err := newHouse(o, std)
+	h, err := newHouse(o, std, slog.LevelWarn)
 	if err != nil {
 		return err
 	}
@@ -66,6 +68,11 @@ func talk(ctx context.Context, std streams, o *options, v visit) error {
 func (d *desk) converse(ctx context.Context, std streams) error {
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	var housekeeping sync.WaitGroup
+	defer housekeeping.Wait()
+	ctx, done := context.WithCancel(ctx)
+	defer done()
+	housekeeping.Go(func() { d.engine.Run(ctx) })
 	c := terminal.Conversation{
 		Handler:  d.handler,
 		Screen:   newScreen(std, d.house.config.Terminal.History),
