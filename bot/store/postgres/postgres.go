@@ -59,7 +59,7 @@ func Open(ctx context.Context, url string) (*Store, error) {
 	}
 	db := stdlib.OpenDBFromPool(pool)
 	s := &Store{
-		Store: sqlstore.New(sqlstore.Databases{Read: db, Write: db, Durable: db}, dialect(db)),
+		Store: sqlstore.New(sqlstore.Databases{Read: db, Write: db, Durable: db}, dialect(db, pool)),
 		pool:  pool,
 	}
 	switch err := s.Ready(ctx); {
@@ -91,7 +91,7 @@ func prepareConfig(config *pgxpool.Config) {
 	}
 }
 
-func dialect(db *sql.DB) sqlstore.Dialect {
+func dialect(db *sql.DB, pool *pgxpool.Pool) sqlstore.Dialect {
 	return sqlstore.Dialect{
 		Migrate:     func(ctx context.Context) error { return migrate(ctx, db) },
 		ForUpdate:   " FOR UPDATE",
@@ -99,6 +99,7 @@ func dialect(db *sql.DB) sqlstore.Dialect {
 		Now:         now,
 		Uncommitted: isUncommitted,
 		Broken:      isBroken,
+		Reconnect:   pool.Reset,
 		Explain:     explain,
 	}
 }

@@ -25,5 +25,3 @@ func open(t testing.TB, url string) *postgres.Store {
 func TestConformance(t *testing.T) {
 	storetest.Run(t, func(t *testing.T) bot.Store { return open(t, newDatabase(t)) })
 }
-
-func play(string) int { return 2 }

@@ -283,6 +283,7 @@ func dialect(path string, now func() time.Time) sqlstore.Dialect {
 		Now:         func(context.Context, *sql.Tx) (time.Time, error) { return now(), nil },
 		Uncommitted: never, // SQLite itself waits for other writers
 		Broken:      never,
+		Reconnect:   func() {},
 		Explain:     func(err error) error { return explain(path, err) },
 	}
 }

@@ -3,6 +3,7 @@ package storetest
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -171,6 +172,26 @@ func testTransfer(t *testing.T, empty Factory) {
 		})
 		assert.ErrorIs(t, err, fault)
 		assert.Len(t, contents(t, s), 2, "the first and last line only")
+	})
+
+	t.Run("an export is of one moment, whatever is written meanwhile", func(t *testing.T) {
+		s := empty(t)
+		pair := func(document string) []bot.Record {
+			return []bot.Record{
+				{Settings: &bot.SettingsRecord{Scope: bot.ScopePerson, ID: "a", Changed: noon, Document: json.RawMessage(document)}},
+				{Settings: &bot.SettingsRecord{Scope: bot.ScopePerson, ID: "b", Changed: noon, Document: json.RawMessage(document)}},
+			}
+		}
+		fill(t, s, pair(`{"n":1}`))
+		var documents []string
+		require.NoError(t, s.Export(t.Context(), func(r bot.Record) error {
+			documents = append(documents, string(r.Settings.Document))
+			if len(documents) == 1 {
+				fill(t, s, pair(`{"n":2}`))
+			}
+			return nil
+		}))
+		assert.Equal(t, []string{`{"n":1}`, `{"n":1}`}, documents)
 	})
 
 	t.Run("an export that cannot be written stops", func(t *testing.T) {

@@ -103,7 +103,7 @@ func (s *Store) Import(ctx context.Context, next func() (bot.Record, error)) err
 	if err := s.Ready(ctx); err != nil {
 		return err
 	}
-	err := once(ctx, s.db.Durable, func(tx *sql.Tx) error {
+	_, err := once(ctx, s.db.Durable, func(tx *sql.Tx) error {
 		for {
 			r, err := next()
 			if errors.Is(err, io.EOF) {

@@ -48,6 +48,8 @@ type Dialect struct {
 	// Broken reports whether the error means that the connection was lost,
 	// so that nobody knows what became of the statement.
 	Broken func(error) bool
+	// Reconnect has every connection made anew.
+	Reconnect func()
 }
 
 // Store implements the record-keeping methods of [bot.Store]; Backup and Close
@@ -173,18 +175,20 @@ var kinds = []kind{settingsKind, conversationKind, seenKind}
 // attempts bounds how often something is done again at once.
 const attempts = 3
 
-// transact runs do in a transaction, again where the database asks for that.
+// transact runs do in a transaction, again where that surely left no trace.
 func (s *Store) transact(ctx context.Context, do func(*sql.Tx) error) error {
 	if err := s.Ready(ctx); err != nil {
 		return err
 	}
 	for failed := 0; ; {
-		err := once(ctx, s.db.Durable, do)
+		committing, err := once(ctx, s.db.Durable, do)
 		if errors.Is(err, errAgain) && ctx.Err() == nil {
 			continue
 		}
 		failed++
-		if err == nil || ctx.Err() != nil || failed == attempts || !s.dialect.Uncommitted(err) {
+		// A connection that was lost before the commit took the transaction along.
+		traceless := s.dialect.Uncommitted(err) || s.lost(err) && !committing
+		if err == nil || ctx.Err() != nil || failed == attempts || !traceless {
 			return s.dialect.Explain(err)
 		}
 	}
@@ -194,16 +198,27 @@ func (s *Store) transact(ctx context.Context, do func(*sql.Tx) error) error {
 // another one, which was done, came between.
 var errAgain = errors.New("another transaction came between")
 
-func once(ctx context.Context, db *sql.DB, do func(*sql.Tx) error) error {
+// once runs do in a transaction, and reports whether it came as far as to commit.
+func once(ctx context.Context, db *sql.DB, do func(*sql.Tx) error) (committing bool, err error) {
 	tx, err := db.BeginTx(ctx, nil)
 	if err != nil {
-		return err
+		return false, err
 	}
 	if err := do(tx); err != nil {
 		_ = tx.Rollback() // where it fails, the connection is gone, and the transaction with it
-		return err
+		return false, err
 	}
-	return tx.Commit()
+	return true, tx.Commit()
+}
+
+// lost reports whether the error means that the connection is lost. The others
+// of the pool then are as well, most likely, and are made anew.
+func (s *Store) lost(err error) bool {
+	if !s.dialect.Broken(err) {
+		return false
+	}
+	s.dialect.Reconnect()
+	return true
 }
 
 // repeat does a statement again that leads to the same whether it was done once
@@ -215,7 +230,7 @@ func (s *Store) repeat(ctx context.Context, do func(*statements) error) error {
 	}
 	for range attempts {
 		err = do(st)
-		if err == nil || ctx.Err() != nil || !(s.dialect.Broken(err) || s.dialect.Uncommitted(err)) {
+		if err == nil || ctx.Err() != nil || !(s.lost(err) || s.dialect.Uncommitted(err)) {
 			break
 		}
 	}
