@@ -18,6 +18,7 @@ type value struct {
 	form      Form
 	n         int
 	needsUnit bool // no number at all without a unit behind it: "half", "a"
+	shares    bool // counted in shares of a unit: "four quarters"
 }
 
 // unclear is what n bytes of digits mean that are no number in any writing.

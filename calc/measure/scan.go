@@ -64,10 +64,10 @@ func signAt(s string) int {
 		return 0
 	}
 	w, n := numeralAt(s)
-	if b := blanks(s[n:]); w.part == minus && b > 0 {
-		return n + b
+	if w.part != minus {
+		return 0
 	}
-	return 0
+	return n + blanks(s[n:])
 }
 
 func minusSign(s string) int {
@@ -171,7 +171,7 @@ func unitBehind(s string, v value) (unit Unit, from, to int) {
 		}
 		return unit, v.n + from, v.n + to
 	}
-	if v.number.Den > 1 {
+	if v.number.Den > 1 || v.shares {
 		if n, of := ofA(rest); n > 0 && (of || v.number.isProper()) {
 			if unit, from, to = unitAt(rest[n:], false); unit != NoUnit {
 				return unit, v.n + n + from, v.n + n + to

@@ -114,7 +114,7 @@ func countedAt(s string, count value) value {
 	if w == 0 || at == count.n || n == 0 || shapeAt(rest, true) {
 		return value{}
 	}
-	v := value{number: ratio(n, d.value), form: Words, n: at + w}
+	v := value{number: ratio(n, d.value), form: Words, n: at + w, shares: true}
 	unit := unitFollows(rest)
 	switch {
 	case d.plural, n == 1:

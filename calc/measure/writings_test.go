@@ -171,3 +171,41 @@ func spell(n int) string {
 	}
 	return s + and + spell(n%unit)
 }
+
+// TestSharesByName reads each name of a fraction, in the singular and the plural.
+func TestSharesByName(t *testing.T) {
+	for name, den := range map[string]int64{
+		"half": 2, "third": 3, "quarter": 4, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9,
+		"tenth": 10, "twelfth": 12, "sixteenth": 16, "thirty-second": 32, "thirty second": 32, "sixty-fourth": 64,
+	} {
+		for _, text := range []string{"a " + name + " of an inch", name + " of a inch", "one " + name + " of an inch", "one " + name + " inch"} {
+			q, ok := ScanQuantity(text)
+			require.True(t, ok, text)
+			require.Equal(t, Quantity{Number: Number{1, den}, Unit: InchUnit, Form: Words, Size: len(text),
+				NumberSize: strings.Index(text, name) + len(name), UnitText: "inch"}, q, text)
+		}
+		if den > 2 {
+			text := "two " + name + "s"
+			q, ok := ScanQuantity(text)
+			require.True(t, ok, text)
+			require.Equal(t, ratio(2, den), q.Number, text)
+			require.Equal(t, len(text), q.Size, text)
+		}
+	}
+}
+
+// TestSlipsOfThePen reads words that are often misspelt.
+func TestSlipsOfThePen(t *testing.T) {
+	for text, want := range map[string]Number{
+		"fourty": {40, 1}, "fivty": {50, 1}, "ninty": {90, 1}, "eigthy": {80, 1}, "forteen": {14, 1}, "eightteen": {18, 1},
+		"ninteen": {19, 1}, "thre": {3, 1}, "twelf": {12, 1}, "fourty-two": {42, 1},
+		"a quater inch": {1, 4}, "three quaters": {3, 4}, "an eigth of an inch": {1, 8}, "five eigths": {5, 8},
+		"two halfs of a yard": {1, 1}, "two halves of a yard": {1, 1},
+		"5 inchs": {5, 1}, "5 inche": {5, 1}, "5 yrds": {5, 1}, "1 yrd": {1, 1}, "18 degress": {18, 1},
+	} {
+		q, ok := ScanQuantity(text)
+		require.True(t, ok, text)
+		require.Equal(t, want, q.Number, text)
+		require.Equal(t, len(text), q.Size, text)
+	}
+}
