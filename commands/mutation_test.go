@@ -284,10 +284,14 @@ func metric(find string, times float64, unit string) func(string, *rand.Rand) (s
 // wholeNumber is a number of one or two digits that stands on its own.
 var wholeNumber = regexp.MustCompile(`(^|[ (])(\d{1,2})([ ,?)]|$)`)
 
-// inWords says the first whole number in words, unless a fraction follows.
+// runsOn is what would join a number in words before it: "20 nine patches" is
+// not "twenty nine patches".
+var runsOn = regexp.MustCompile(`^ ?(\d+/|[½¼¾⅛⅜⅝⅞]|(?i:one|two|three|four|five|six|seven|eight|nine|ten|hundred)\b)`)
+
+// inWords says the first whole number in words, unless what follows would join it.
 func inWords(s string, _ *rand.Rand) (string, bool) {
 	for _, at := range wholeNumber.FindAllStringSubmatchIndex(s, -1) {
-		if regexp.MustCompile(`^ ?(\d+/|[½¼¾⅛⅜⅝⅞])`).MatchString(s[at[5]:]) {
+		if runsOn.MatchString(s[at[5]:]) {
 			continue
 		}
 		n, err := strconv.Atoi(s[at[4]:at[5]])
