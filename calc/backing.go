@@ -56,8 +56,9 @@ type BackingResult struct {
 	Wide      BackingWay // off the wide bolt, as if asked
 	WideSaves int        // seams that wide fabric would save, 0 where it is used already
 
-	// One panel fewer would do with this overage, or on fabric of this width;
-	// 0 where it would not with any, or where there is one panel only.
+	// One panel fewer would do with this overage, or on fabric of this width,
+	// perhaps with the seams the other way; 0 where it would not with any
+	// overage, or where there is one panel only.
 	OneFewerOverage, OneFewerWidth measure.Length
 
 	Cloth   ClothCheck // where fabric in hand was given: enough for the better way
@@ -87,7 +88,7 @@ func Backing(r BackingRequest) (BackingResult, error) {
 	b.WideSaves = max(0, b.Panels-b.Wide.Panels)
 	b.Cloth = checkCloth(r.Have, b.Need)
 	b.InHand = checkCount(r.HavePanels, b.Panels)
-	b.OneFewerOverage, b.OneFewerWidth = r.oneFewer(b.BackingWay)
+	b.OneFewerOverage, b.OneFewerWidth = r.oneFewer(b.Panels)
 	b.Working = r.working(b, width)
 	return b, nil
 }
@@ -150,17 +151,24 @@ func (r BackingRequest) sides(seams Seams) (across, length measure.Length) {
 }
 
 // oneFewer gives the overage, and the width of fabric, with which one panel
-// fewer would reach.
-func (r BackingRequest) oneFewer(w BackingWay) (overage, fabric measure.Length) {
-	if w.Panels < 2 {
+// fewer would reach, whichever way the seams run.
+func (r BackingRequest) oneFewer(panels int) (overage, fabric measure.Length) {
+	if panels < 2 {
 		return 0, 0
 	}
-	across, _ := r.sides(w.Seams)
-	fabric = widthForStrips(w.Panels-1, across, 2*r.PanelSeam).RoundUp(r.GroundStep)
-	quilt := across - 2*r.Overage
-	reach := joinedLength(w.Panels-1, r.panelWidth(r.WideCloth), 2*r.PanelSeam)
-	overage = ((reach - quilt) / 2).RoundDown(r.LimitStep)
-	return max(0, overage), fabric
+	reach := joinedLength(panels-1, r.panelWidth(r.WideCloth), 2*r.PanelSeam)
+	for _, seams := range []Seams{VerticalSeams, HorizontalSeams} {
+		if r.OneWay && seams == HorizontalSeams {
+			continue
+		}
+		across, _ := r.sides(seams)
+		overage = max(overage, ((reach-across)/2 + r.Overage).RoundDown(r.LimitStep))
+		width := widthForStrips(panels-1, across, 2*r.PanelSeam).RoundUp(r.GroundStep)
+		if fabric == 0 || width < fabric {
+			fabric = width
+		}
+	}
+	return overage, fabric
 }
 
 func (r BackingRequest) working(b BackingResult, fabric measure.Length) []Step {

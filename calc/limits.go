@@ -70,6 +70,7 @@ func (c Conventions) check() error {
 		wantLength("wide_backing", c.WideBacking),
 		wantSpare("seam_allowance", c.Seam),
 		wantSpare("cut_slack", c.CutSlack),
+		wantSpare("straight_join", c.StraightJoin),
 	)
 	for _, s := range []measure.Length{c.CutStep, c.TemplateStep, c.LimitStep, c.BuyStep, c.CoverStep, c.GroundStep} {
 		err = cmp.Or(err, wantLength("rounding_step", s))
