@@ -28,21 +28,182 @@ func ringOf(t testing.TB, blades int, length measure.Length, end calc.BladeEnd, 
 
 // built are scenes as the builders make them, by the names of their goldens.
 func built(t testing.TB) map[string]scene.Scene {
+	imperial, metric := measure.Imperial, measure.Metric
+	c := calc.ImperialConventions()
 	plain := ringOf(t, 16, 6*inch, calc.PlainEnd, 0)
 	folded := ringOf(t, 20, 5*inch, calc.FoldedEnd, 0)
-	return map[string]scene.Scene{
-		"ring":        scene.Ring(plain, measure.Imperial),
-		"ring-metric": scene.Ring(folded, measure.Metric),
-		"ring-half":   scene.Ring(ringOf(t, 9, 6*inch, calc.RoundedEnd, calc.HalfTurn), measure.Imperial),
-		"blade":       scene.Blade(plain, measure.Imperial),
-		"folded-tip":  scene.FoldedTip(folded, measure.Imperial),
+	strips, err := calc.WedgeStrips(calc.WedgeStripsRequest{Conventions: c, Blades: 20, Length: 5 * inch, Narrow: inch, Angle: 18, Strip: 5 * inch})
+	must(t, strips, err)
+	along, err := calc.WedgeStrips(calc.WedgeStripsRequest{Conventions: c, Blades: 96, Length: 6 * inch, Narrow: inch, Angle: 15, Strip: 3 * inch})
+	must(t, along, err)
+	all := map[string]scene.Scene{
+		"ring":                scene.Ring(plain, imperial),
+		"ring-metric":         scene.Ring(folded, metric),
+		"ring-half":           scene.Ring(ringOf(t, 9, 6*inch, calc.RoundedEnd, calc.HalfTurn), imperial),
+		"ring-quarter":        scene.Ring(ringOf(t, 5, 6*inch, calc.FoldedEnd, calc.QuarterTurn), imperial),
+		"blade":               scene.Blade(plain, imperial),
+		"folded-tip":          scene.FoldedTip(folded, imperial),
+		"blades-head-to-tail": scene.BladesOnStrip(strips, imperial),
+		"blades-along":        scene.BladesOnStrip(along, imperial),
 	}
+	for name, s := range builtQuilts(t, c) {
+		all[name] = s
+	}
+	for name, s := range builtPatches(t, c) {
+		all[name] = s
+	}
+	return all
+}
+
+// builtQuilts are scenes of whole quilts and of what goes round them.
+func builtQuilts(t testing.TB, c calc.Conventions) map[string]scene.Scene {
+	quilt := measure.Size{Width: 54 * inch, Length: 68 * inch}
+	binding := calc.BindingRequest{Conventions: c, Edge: calc.RectangleEdge(quilt), StripWidth: calc.DefaultBindingStrip, Extra: calc.DefaultBindingExtra, Join: calc.DiagonalJoin}
+	bound, err := calc.Binding(binding)
+	must(t, bound, err)
+	bias := calc.BiasBindingRequest{Conventions: c, Edge: calc.MeasuredEdge(300 * inch), StripWidth: 9 * inch / 4}
+	biased, err := calc.BiasBinding(bias)
+	must(t, biased, err)
+	backing := calc.BackingRequest{Conventions: c, Quilt: quilt, Overage: calc.DefaultBackingOverage, PanelSeam: calc.DefaultPanelSeam}
+	backed, err := calc.Backing(backing)
+	must(t, backed, err)
+	wide := calc.BackingRequest{Conventions: c, Quilt: measure.Size{Width: 90 * inch, Length: 70 * inch}, Overage: calc.DefaultBackingOverage, PanelSeam: calc.DefaultPanelSeam}
+	widened, err := calc.Backing(wide)
+	must(t, widened, err)
+	scenes := map[string]scene.Scene{
+		"binding":      scene.Binding(binding, bound),
+		"bias-binding": scene.BiasBinding(bias, biased),
+		"backing":      scene.Backing(backing, backed),
+		"backing-wide": scene.Backing(wide, widened),
+	}
+	for _, corners := range []calc.Corners{calc.ButtedCorners, calc.MitredCorners, calc.SquaredCorners} {
+		r := calc.BordersRequest{Conventions: c, Quilt: quilt, Widths: []measure.Length{3 * inch / 2, 4 * inch}, Corners: corners, Spare: calc.DefaultMitreSpare, Join: calc.StraightJoin}
+		b, err := calc.Borders(r)
+		scenes["borders-"+string(corners)] = scene.Borders(r, must(t, b, err))
+	}
+	for name, r := range map[string]calc.SashingRequest{
+		"sashing":         {Across: 5, Down: 6},
+		"sashing-stones":  {Across: 5, Down: 6, Cornerstones: true, Frame: true},
+		"sashing-a-great": {Across: 40, Down: 40, Cornerstones: true, Frame: true},
+	} {
+		r.Conventions, r.Block, r.Sash = c, measure.Size{Width: 9 * inch, Length: 9 * inch}, 2*inch
+		s, err := calc.Sashing(r)
+		scenes[name] = scene.Sashing(r, must(t, s, err))
+	}
+	for name, r := range map[string]calc.LayoutRequest{
+		"layout":          {Across: 5, Down: 7, Setting: calc.StraightSetting},
+		"layout-on-point": {Across: 5, Down: 6, Setting: calc.OnPointSetting},
+	} {
+		r.Conventions, r.Block = c, measure.Size{Width: 12 * inch, Length: 12 * inch}
+		l, err := calc.Layout(r)
+		scenes[name] = scene.Layout(r, must(t, l, err))
+	}
+	setting, err := calc.SettingTriangles(calc.SettingTrianglesRequest{Conventions: c, Block: 12 * inch, Across: 5, Down: 6})
+	scenes["setting-triangles"] = scene.SettingTriangles(must(t, setting, err), measure.Imperial)
+	coping := calc.CopingRequest{Conventions: c, Quilt: measure.Size{Width: 46 * inch, Length: 57 * inch}, Unit: 5 * inch}
+	coped, err := calc.Coping(coping)
+	scenes["coping"] = scene.Coping(coping, must(t, coped, err))
+	bed := calc.BedRequest{Conventions: c, Mattress: measure.Size{Width: 60 * inch, Length: 80 * inch}, SideDrop: 12 * inch, FootDrop: 12 * inch, Tuck: 10 * inch}
+	made, err := calc.Bed(bed)
+	scenes["bed"] = scene.Bed(bed, must(t, made, err))
+	return scenes
+}
+
+// builtPatches are scenes of patches and of how they are cut.
+func builtPatches(t testing.TB, c calc.Conventions) map[string]scene.Scene {
+	imperial := measure.Imperial
+	scenes := map[string]scene.Scene{}
+	for _, n := range []int{1, 2, 4, 8} {
+		r := calc.HalfSquareRequest{Conventions: c, Finished: 3 * inch, AtATime: n, Units: 24}
+		h, err := calc.HalfSquares(r)
+		scenes["half-squares-"+string(rune('0'+n))] = scene.HalfSquares(r, must(t, h, err))
+	}
+	quarters := calc.QuarterSquareRequest{Conventions: c, Finished: 6 * inch, Units: 12}
+	q, err := calc.QuarterSquares(quarters)
+	scenes["quarter-squares"] = scene.QuarterSquares(quarters, must(t, q, err))
+	for name, n := range map[string]int{"geese-1": 1, "geese-4": 4} {
+		r := calc.GeeseRequest{Conventions: c, Width: 6 * inch, AtATime: n, Geese: 16}
+		g, err := calc.FlyingGeese(r)
+		scenes[name] = scene.FlyingGeese(r, must(t, g, err))
+	}
+	squares := calc.SquareInSquareRequest{Conventions: c, Block: 12 * inch, Rounds: 2}
+	sq, err := calc.SquareInSquare(squares)
+	scenes["square-in-square"] = scene.SquareInSquare(squares, must(t, sq, err))
+	halves := calc.HalfRectangleRequest{Conventions: c, Width: 2 * inch, Height: 4 * inch}
+	h, err := calc.HalfRectangles(halves)
+	scenes["half-rectangles"] = scene.HalfRectangles(halves, must(t, h, err))
+	scenes["hexagon"] = scene.Hexagon(hexagonOf(t, c), imperial)
+	scenes["hexagon-quilt"] = scene.HexagonQuilt(hexagonOf(t, c), imperial)
+	scenes["triangle"] = scene.Triangle(triangleOf(t, c), imperial)
+	scenes["triangles-on-strip"] = scene.TrianglesOnStrip(triangleOf(t, c), imperial)
+	scenes["diamond"] = scene.Diamond(diamondOf(t, c), imperial)
+	scenes["diamonds-on-strip"] = scene.DiamondsOnStrip(diamondOf(t, c), imperial)
+	scenes["quarter-circle"] = scene.QuarterCircle(quarterOf(t, c), imperial)
+	scenes["scallops"] = scene.Scallops(scallopsOf(t, c), imperial)
+	scenes["circle"] = scene.RoundCircle(circleOf(t, c), imperial)
+	yardage := calc.YardageRequest{Conventions: c, Count: 48, Piece: measure.Size{Width: 11 * inch / 2, Length: 11 * inch / 2}}
+	y, err := calc.Yardage(yardage)
+	scenes["yardage"] = scene.Yardage(yardage, must(t, y, err))
+	pieces := calc.PiecesRequest{Conventions: c, From: c.FatQuarter(), Piece: measure.Size{Width: 5 * inch, Length: 5 * inch}}
+	p, err := calc.Pieces(pieces)
+	scenes["pieces"] = scene.Pieces(pieces, must(t, p, err))
+	patches := calc.StripSetRequest{Conventions: c, Rows: 3, Columns: 3, Strip: 5 * inch / 2, Blocks: 40}
+	set, err := calc.StripSet(patches)
+	scenes["strip-set"] = scene.StripSet(patches, must(t, set, err))
+	edge := calc.EdgeTrianglesRequest{Conventions: c, Square: 4 * inch, Quilt: measure.Size{Width: 50 * inch, Length: 60 * inch}}
+	e, err := calc.EdgeTriangles(edge)
+	scenes["edge-triangles"] = scene.EdgeTriangles(edge, must(t, e, err))
+	return scenes
+}
+
+func hexagonOf(t testing.TB, c calc.Conventions) calc.HexagonResult {
+	h, err := calc.Hexagons(calc.HexagonRequest{Conventions: c, Side: 3 * inch, Allowance: quarter, Quilt: measure.Size{Width: 40 * inch, Length: 50 * inch}})
+	return must(t, h, err)
+}
+
+func triangleOf(t testing.TB, c calc.Conventions) calc.TriangleResult {
+	r, err := calc.Triangles60(calc.TriangleRequest{Conventions: c, Height: 3 * inch, Triangles: 40})
+	return must(t, r, err)
+}
+
+func diamondOf(t testing.TB, c calc.Conventions) calc.DiamondResult {
+	r, err := calc.Diamonds(calc.DiamondRequest{Conventions: c, Angle: 45, Side: 4 * inch, Diamonds: 8})
+	return must(t, r, err)
+}
+
+func quarterOf(t testing.TB, c calc.Conventions) calc.QuarterCircleResult {
+	r, err := calc.QuarterCircle(calc.QuarterCircleRequest{Conventions: c, Radius: 5 * inch, Block: 7 * inch})
+	return must(t, r, err)
+}
+
+func scallopsOf(t testing.TB, c calc.Conventions) calc.ScallopResult {
+	r, err := calc.Scallops(calc.ScallopRequest{Conventions: c, Edge: 60 * inch, Across: 6 * inch, Depth: 3 * inch / 2})
+	return must(t, r, err)
+}
+
+func circleOf(t testing.TB, c calc.Conventions) calc.CircleResult {
+	r, err := calc.Circle(calc.CircleRequest{Conventions: c, Across: 5 * inch, Turning: quarter})
+	return must(t, r, err)
 }
 
 // templates are documents as the builders make them.
 func templates(t testing.TB) map[string]scene.Templates {
+	c, imperial := calc.ImperialConventions(), measure.Imperial
+	setting := calc.SettingTrianglesRequest{Conventions: c, Block: 12 * inch}
+	set, err := calc.SettingTriangles(setting)
+	must(t, set, err)
+	half, err := calc.HalfRectangles(calc.HalfRectangleRequest{Conventions: c, Width: 2 * inch, Height: 4 * inch})
+	must(t, half, err)
 	return map[string]scene.Templates{
-		"ring-templates":       scene.RingTemplates(ringOf(t, 16, 6*inch, calc.FoldedEnd, 0), measure.Imperial),
-		"ring-templates-large": scene.RingTemplates(ringOf(t, 8, 14*inch, calc.PlainEnd, 0), measure.Imperial),
+		"ring":            scene.RingTemplates(ringOf(t, 16, 6*inch, calc.FoldedEnd, 0), imperial),
+		"ring-large":      scene.RingTemplates(ringOf(t, 8, 14*inch, calc.PlainEnd, 0), imperial),
+		"hexagon":         scene.HexagonTemplates(hexagonOf(t, c), imperial),
+		"triangle":        scene.TriangleTemplates(triangleOf(t, c), imperial),
+		"diamond":         scene.DiamondTemplates(diamondOf(t, c), imperial),
+		"setting":         scene.SettingTriangleTemplates(setting, set),
+		"half-rectangles": scene.HalfRectangleTemplates(half, imperial),
+		"quarter-circle":  scene.QuarterCircleTemplates(quarterOf(t, c), imperial),
+		"scallops":        scene.ScallopTemplates(scallopsOf(t, c), imperial),
+		"circle":          scene.CircleTemplates(circleOf(t, c), measure.Metric),
 	}
 }

@@ -190,7 +190,7 @@ func TestTemplatesAreInTrueSize(t *testing.T) {
 					}
 				}
 				for _, pieces := range plan {
-					if p := pieces[0]; p.tile != nil && p.tile.column+p.tile.row == 0 {
+					if p := pieces[0]; p.tile != nil {
 						checkJoined(t, tiled[p.Title], p.Cut, p.low)
 						checkJoined(t, tiled[p.Title], p.Sewn, p.low)
 					}
@@ -203,11 +203,10 @@ func TestTemplatesAreInTrueSize(t *testing.T) {
 // joined moves what is drawn on one page of several to where it lies when the
 // pages are taped together.
 func joined(strokes [][][2]float64, at tile, area box) [][][2]float64 {
-	stepX, stepY := area.x1-area.x0-overlap, area.y1-area.y0-overlap
 	out := make([][][2]float64, len(strokes))
 	for i, s := range strokes {
 		for _, p := range s {
-			out[i] = append(out[i], [2]float64{p[0] - area.x0 + float64(at.column)*stepX, p[1] - area.y0 + float64(at.row)*stepY})
+			out[i] = append(out[i], [2]float64{p[0] - area.x0 + float64(at.column)*at.stepX, p[1] - area.y0 + float64(at.row)*at.stepY})
 		}
 	}
 	return out
@@ -294,7 +293,11 @@ func TestSameTemplatesSameBytes(t *testing.T) {
 	for name, doc := range templates(t) {
 		first, err := TemplatesPDF(doc, Letter)
 		require.NoError(t, err)
-		for range 20 {
+		runs := 20
+		if name != "ring-large" {
+			runs = 1
+		}
+		for range runs {
 			again, err := TemplatesPDF(doc, Letter)
 			require.NoError(t, err)
 			require.Equal(t, string(first), string(again), name)

@@ -22,10 +22,13 @@ func (t *setter) templatePage(doc scene.Templates, pieces []placed, paper Paper,
 	t.line1(fmt.Sprintf("Page %d of %d on %s. Print at 100 %%, “actual size”; not fitted to the page.", number, of, paper.Name), inner, smallSize, false)
 
 	var taken []box
+	notes := doc.Notes
 	for _, p := range pieces {
-		t.piece(p, &taken)
+		if !t.piece(p, &taken) && len(p.Says) > 0 {
+			notes = append(notes[:len(notes):len(notes)], p.Title+": "+strings.Join(p.Says, "; ")+".")
+		}
 	}
-	t.foot(doc, pieces, inner)
+	t.foot(notes, pieces[0], inner)
 }
 
 // line1 writes one line, cut short where it is too long for the page.
@@ -41,8 +44,9 @@ func (t *setter) line1(words string, inner box, size float64, bold bool) {
 	}
 }
 
-// piece draws a template or the part of it that belongs on the page.
-func (t *setter) piece(p placed, taken *[]box) {
+// piece draws a template or the part of it that belongs on the page, and tells
+// whether what it says had room on it.
+func (t *setter) piece(p placed, taken *[]box) (said bool) {
 	t.clipped(p, p.Cut, false, scene.Cut)
 	t.clipped(p, p.Sewn, false, scene.Sewn)
 	for _, l := range p.Lines {
@@ -51,8 +55,8 @@ func (t *setter) piece(p placed, taken *[]box) {
 	if p.tile != nil {
 		t.joins(*p.tile, p.part, taken)
 	}
-	t.says(p, taken)
 	t.grain(p, taken)
+	said = t.says(p, taken)
 	for _, l := range p.Lines {
 		if len(l.Outline) > 1 {
 			a, b := l.Outline[0], l.Outline[1]
@@ -65,6 +69,7 @@ func (t *setter) piece(p placed, taken *[]box) {
 			t.beside(p, n.At, n.Text, taken)
 		}
 	}
+	return said
 }
 
 func (b box) holds(x, y float64) bool { return b.x0 <= x && x <= b.x1 && b.y0 <= y && y <= b.y1 }
@@ -79,10 +84,7 @@ func (t *setter) clipped(p placed, o scene.Outline, open bool, l scene.Line) {
 	if !drawn || len(o) < 2 {
 		return
 	}
-	points := make([][2]float64, len(o))
-	for i, q := range o {
-		points[i][0], points[i][1] = p.at(q)
-	}
+	points := p.points(o)
 	if p.tile == nil {
 		t.ink(polyline(points, !open), style)
 		return
@@ -107,16 +109,13 @@ func (t *setter) clipped(p placed, o scene.Outline, open bool, l scene.Line) {
 }
 
 // says writes the template's name and what it says in the middle of it, where
-// that fits inside.
-func (t *setter) says(p placed, taken *[]box) {
+// that fits inside, and tells whether it did.
+func (t *setter) says(p placed, taken *[]box) bool {
 	outline := p.Cut
 	if len(p.Sewn) > 0 {
 		outline = p.Sewn
 	}
-	points := make([][2]float64, len(outline))
-	for i, q := range outline {
-		points[i][0], points[i][1] = p.at(q)
-	}
+	points := p.points(outline)
 	x, y := middle(points)
 	words := append([]string{p.Title}, p.Says...)
 	for _, upright := range []bool{false, true} {
@@ -128,10 +127,11 @@ func (t *setter) says(p placed, taken *[]box) {
 					t.texts = append(t.texts, l)
 					*taken = append(*taken, l.box().grown(0.5))
 				}
-				return
+				return true
 			}
 		}
 	}
+	return false
 }
 
 // block sets lines one under the other around a place.
@@ -171,6 +171,7 @@ func (t *setter) grain(p placed, taken *[]box) {
 	x1, y1 := p.at(p.Grain.To)
 	t.arrowhead(p.part, x0, y0, x1, y1)
 	t.arrowhead(p.part, x1, y1, x0, y0)
+	*taken = append(*taken, box{min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)}.grown(1.2))
 	t.beside(p, p.Grain.To, "grain", taken)
 }
 
@@ -213,16 +214,16 @@ func (t *setter) joins(at tile, part box, taken *[]box) {
 	across, up := part.x1-part.x0, part.y1-part.y0
 	beside := func(column int) int { return at.row*(at.columns-1) + column + 1 }
 	above := func(row int) int { return at.rows*(at.columns-1) + row*at.columns + at.column + 1 }
-	if at.column > 0 {
+	if at.has(at.column-1, at.row) {
 		t.join(part.x0+middle, part.y0, 0, up, beside(at.column-1), taken)
 	}
-	if at.column+1 < at.columns {
+	if at.has(at.column+1, at.row) {
 		t.join(part.x1-middle, part.y0, 0, up, beside(at.column), taken)
 	}
-	if at.row > 0 {
+	if at.has(at.column, at.row-1) {
 		t.join(part.x0, part.y0+middle, across, 0, above(at.row-1), taken)
 	}
-	if at.row+1 < at.rows {
+	if at.has(at.column, at.row+1) {
 		t.join(part.x0, part.y1-middle, across, 0, above(at.row), taken)
 	}
 }
@@ -253,7 +254,7 @@ func circlePath(x, y, radius float64) *canvas.Path {
 }
 
 // foot draws the check squares, what to do with them, and the map of pages.
-func (t *setter) foot(doc scene.Templates, pieces []placed, inner box) {
+func (t *setter) foot(notes []string, first placed, inner box) {
 	x, y := inner.x0, inner.y0
 	t.ink(boxPath(box{x, y, x + checkMetric, y + checkMetric}), strokeStyle(inkColor, plain))
 	t.ink(boxPath(box{x, y, x + checkInch, y + checkInch}), strokeStyle(inkColor, plain))
@@ -264,13 +265,13 @@ func (t *setter) foot(doc scene.Templates, pieces []placed, inner box) {
 		t.texts = append(t.texts, centred(label.words, smallSize, t.measure(label.words, false, smallSize), label.x, label.y, false))
 	}
 	left, right := x+checkMetric+gap, inner.x1
-	if p := pieces[0]; p.tile != nil {
+	if first.tile != nil {
 		const mapWidth = 42
 		right -= mapWidth + gap
-		t.pageMap(p, box{inner.x1 - mapWidth, y, inner.x1, y + checkMetric})
+		t.pageMap(first, box{inner.x1 - mapWidth, y, inner.x1, y + checkMetric})
 	}
 	t.y = y + checkMetric
-	for _, words := range append(checkWords100(pieces[0].tile != nil), doc.Notes...) {
+	for _, words := range append(howToPrint(first.tile != nil), notes...) {
 		if lines := t.wrap(t.writable(words), false, smallSize, right-left); t.y-float64(len(lines))*lineRoom >= y {
 			t.paragraph(words, left, right-left, smallSize, false)
 			t.y -= 0.8
@@ -278,8 +279,8 @@ func (t *setter) foot(doc scene.Templates, pieces []placed, inner box) {
 	}
 }
 
-// checkWords100 tells what the check squares are for.
-func checkWords100(tiled bool) []string {
+// howToPrint tells what the check squares are for.
+func howToPrint(tiled bool) []string {
 	words := []string{
 		"Measure both squares before you cut: 1 in and 5 cm a side.",
 		"If they are off, do not use the page. Print again at 100 % with “fit to page” off. If they are still off, set the scale to 5 ÷ (what the larger square measures in cm) × 100 %.",
@@ -294,7 +295,7 @@ func checkWords100(tiled bool) []string {
 // present one is grey.
 func (t *setter) pageMap(p placed, room box) {
 	at := *p.tile
-	stepX, stepY := p.part.x1-p.part.x0-overlap, p.part.y1-p.part.y0-overlap
+	stepX, stepY := at.stepX, at.stepY
 	w, h := stepX*float64(at.columns)+overlap, stepY*float64(at.rows)+overlap
 	scale := min((room.x1-room.x0)/w, (room.y1-room.y0)/h)
 	cell := func(column, row int) box {
@@ -305,9 +306,12 @@ func (t *setter) pageMap(p placed, room box) {
 	var taken []box
 	for row := range at.rows {
 		for column := range at.columns {
+			if !at.has(column, row) {
+				continue
+			}
 			b := cell(column, row)
 			t.ink(boxPath(b), strokeStyle(faintColor, thin))
-			number := fmt.Sprint(at.number(column, row))
+			number := fmt.Sprint(at.numbers[[2]int{column, row}])
 			l := centred(number, tinySize, t.measure(number, false, tinySize), (b.x0+b.x1)/2, (b.y0+b.y1)/2, false)
 			if lb := l.box(); lb.inside(b) && !overlapsAny(lb, taken) {
 				taken = append(taken, lb)

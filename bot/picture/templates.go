@@ -103,13 +103,19 @@ type placed struct {
 
 // tile is the place of one page among those that a large template takes.
 type tile struct {
-	column, row   int // from the lower left
-	columns, rows int
-	first         int // page number of the one at the lower left
+	*tiling
+	column, row int // from the lower left
 }
 
-// number is the page of a tile, counted along the rows from below.
-func (t tile) number(column, row int) int { return t.first + row*t.columns + column }
+// tiling is the pages that a large template takes.
+type tiling struct {
+	columns, rows int
+	numbers       map[[2]int]int // of pages, by column and row; none where nothing of the template lies
+	stepX, stepY  float64        // from one page to the next
+}
+
+// has tells whether a place has a page.
+func (t *tiling) has(column, row int) bool { return t.numbers[[2]int{column, row}] > 0 }
 
 // planPages puts templates on pages, in their order: a small one beside or
 // below the one before where there is room, else on a new page.
@@ -119,12 +125,11 @@ func planPages(pieces []scene.Template, area box) ([][]placed, error) {
 	for _, t := range pieces {
 		t = turnedToFit(t, area)
 		w, h := trueSize(t)
-		columns, rows := tilesFor(w, area.x1-area.x0), tilesFor(h, area.y1-area.y0)
-		if n := len(pages) + columns*rows; columns > mostPages || rows > mostPages || n > mostPages {
-			return nil, &TooMuchError{"pages", max(columns, rows, n), mostPages}
-		}
-		if columns*rows > 1 {
-			pages = append(pages, spread(t, area, columns, rows, len(pages)+1)...)
+		if columns, rows := tilesFor(w, area.x1-area.x0), tilesFor(h, area.y1-area.y0); columns*rows > 1 {
+			if max(columns, rows) > mostPages {
+				return nil, &TooMuchError{"pages", max(columns, rows), mostPages}
+			}
+			pages = append(pages, spread(t, area, columns, rows, len(pages))...)
 			shelf = shelves{}
 			continue
 		}
@@ -138,6 +143,9 @@ func planPages(pieces []scene.Template, area box) ([][]placed, error) {
 		last := len(pages) - 1
 		pages[last] = append(pages[last], placed{Template: t, part: area, name: t.Title,
 			frame: frame{low: low, x: x, y: y, scale: mmPerNano, width: w, height: h}})
+	}
+	if len(pages) > mostPages {
+		return nil, &TooMuchError{"pages", len(pages), mostPages}
 	}
 	return pages, nil
 }
@@ -192,19 +200,46 @@ func tilesFor(length, room float64) int {
 }
 
 // spread cuts a large template into pages, from the lower left along the rows.
-func spread(t scene.Template, area box, columns, rows, first int) [][]placed {
+// Places with nothing of the template on them get no page.
+func spread(t scene.Template, area box, columns, rows, before int) [][]placed {
 	low, _ := t.Cut.Extent()
 	w, h := trueSize(t)
-	stepX, stepY := area.x1-area.x0-overlap, area.y1-area.y0-overlap
-	pages := make([][]placed, 0, columns*rows)
+	all := &tiling{columns: columns, rows: rows, numbers: map[[2]int]int{},
+		stepX: area.x1 - area.x0 - overlap, stepY: area.y1 - area.y0 - overlap}
+	var pages [][]placed
 	for row := range rows {
 		for column := range columns {
 			f := frame{low: low, scale: mmPerNano, width: w, height: h,
-				x: area.x0 - float64(column)*stepX, y: area.y0 - float64(row)*stepY}
-			place := tile{column, row, columns, rows, first}
-			name := fmt.Sprintf("%s, part %d of %d", t.Title, row*columns+column+1, columns*rows)
-			pages = append(pages, []placed{{Template: t, frame: f, part: area, tile: &place, name: name}})
+				x: area.x0 - float64(column)*all.stepX, y: area.y0 - float64(row)*all.stepY}
+			p := placed{Template: t, frame: f, part: area, tile: &tile{all, column, row}}
+			if !p.isBlank() {
+				pages = append(pages, []placed{p})
+				all.numbers[[2]int{column, row}] = before + len(pages)
+			}
 		}
 	}
+	for i := range pages {
+		pages[i][0].name = fmt.Sprintf("%s, part %d of %d", t.Title, i+1, len(pages))
+	}
 	return pages
+}
+
+// isBlank tells whether the page lies outside of the template altogether.
+func (p placed) isBlank() bool {
+	points := p.points(p.Cut)
+	for i, a := range points {
+		if touches(p.part, a, points[(i+1)%len(points)]) {
+			return false
+		}
+	}
+	return !within(p.part, points)
+}
+
+// points gives an outline on the page, every point of it.
+func (p placed) points(o scene.Outline) [][2]float64 {
+	points := make([][2]float64, len(o))
+	for i, q := range o {
+		points[i][0], points[i][1] = p.at(q)
+	}
+	return points
 }

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"fmt"
+	"math"
 
 	"counterhand/calc"
 	"counterhand/calc/measure"
@@ -44,3 +45,39 @@ func neighbours(i, n int) Fill {
 	}
 	return Fabric(i % 2)
 }
+
+// line gives an open line as a shape.
+func line(l Line, points ...Point) Shape { return Shape{Outline: points, Open: true, Line: l} }
+
+// patch gives a filled outline with an edge.
+func patch(o Outline, f Fill) Shape { return Shape{Outline: o, Fill: f, Line: Edge} }
+
+// sized measures a whole panel along a side.
+func (p *Panel) sized(side Side, text string) {
+	low, high := p.Extent()
+	from, to := low, high
+	switch side {
+	case Below:
+		to.Y = low.Y
+	case Above:
+		from.Y = high.Y
+	case LeftOf:
+		to.X = low.X
+	case RightOf:
+		from.X = high.X
+	}
+	p.Sizes = append(p.Sizes, Size{from, to, side, text})
+}
+
+// shower gives the function that shows lengths in a person's units.
+func shower(system measure.System) func(measure.Length) string {
+	return func(l measure.Length) string { return l.Show(system) }
+}
+
+// diagonalOf gives a square's diagonal.
+func diagonalOf(side measure.Length) measure.Length {
+	return measure.Length(math.Round(float64(side) * math.Sqrt2))
+}
+
+// many is n times a length.
+func many(n int, l measure.Length) measure.Length { return measure.Length(n) * l }

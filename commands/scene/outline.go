@@ -99,3 +99,31 @@ func (o Outline) Flipped() Outline {
 func (o Outline) Extent() (low, high Point) {
 	return Panel{Shapes: []Shape{{Outline: o}}}.Extent()
 }
+
+// Swollen gives a convex outline, its corners against the clock, with every
+// side moved outwards by the same distance; a negative one moves them inwards.
+// A seam line grown by the seam is the cut edge. Where sides would pass each
+// other, what comes of it is no outline.
+func (o Outline) Swollen(by measure.Length) Outline {
+	out := make(Outline, len(o))
+	for i, p := range o {
+		before, after := o[(i+len(o)-1)%len(o)], o[(i+1)%len(o)]
+		ux, uy := unit(before, p)
+		vx, vy := unit(p, after)
+		// Both sides pass the new corner at the distance: it lies on the sum of
+		// their outer normals, stretched by 1 ÷ (1 + cosine between them).
+		k := float64(by) / (1 + ux*vx + uy*vy)
+		out[i] = Point{p.X + measure.Length(math.Round((uy+vy)*k)), p.Y - measure.Length(math.Round((ux+vx)*k))}
+	}
+	return out
+}
+
+// unit gives the direction from one point to another.
+func unit(a, b Point) (x, y float64) {
+	x, y = float64(b.X-a.X), float64(b.Y-a.Y)
+	d := math.Hypot(x, y)
+	if d == 0 {
+		return 0, 0
+	}
+	return x / d, y / d
+}
