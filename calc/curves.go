@@ -48,7 +48,7 @@ func Circle(r CircleRequest) (CircleResult, error) {
 	}
 	c.Around, c.TemplateAcross = r.Template(c.Exact.Around), r.Template(c.Exact.Across)
 	c.CutAcross = r.Template(c.Exact.Across + 2*r.Turning)
-	c.Working = append(c.Working, nearStep(c.Exact.Across+2*r.Turning, c.CutAcross, "Cut: %v + 2 × %v", Unrounded(c.Exact.Across), r.Turning))
+	c.Working = append(c.Working, nearStep(c.Exact.Across+2*r.Turning, c.CutAcross, "Cut: %v + 2 × %v", Unrounded(c.Exact.Across), Unrounded(r.Turning)))
 	return c, nil
 }
 

@@ -76,8 +76,9 @@ func Flatness(r FlatnessRequest) (FlatnessResult, error) {
 		return FlatnessResult{}, wantCount("blades", f.Blades)
 	}
 	mean := f.Covered/measure.Angle(f.Blades) + r.AngleError
-	if err := wantAngle("angle_error", mean, HalfTurn); err != nil {
-		return FlatnessResult{}, err
+	if !(mean >= leastAngle && mean <= HalfTurn) {
+		return FlatnessResult{}, limit("angle_error",
+			step("With an error of %v the blades would have %v each, which makes no ring.", r.AngleError, mean), Step{})
 	}
 	r.addErrors(&f)
 	f.Miss = f.Covered - r.Turn

@@ -73,6 +73,9 @@ func Hexagons(r HexagonRequest) (HexagonResult, error) {
 		PatchWidth: (e.PointToPoint + 2*r.Allowance - hair).RoundUp(r.CoverStep), PatchHeight: r.CutUp(e.CutFlat),
 		StripWidth: r.CutUp(e.CutFlat), Area: 1.5 * sqrt3 * e.Side.Inches() * e.Side.Inches(), Count: r.Hexagons,
 	}
+	if r.Side > 0 && !r.AsCut {
+		h.Side = r.Side
+	}
 	h.Working = []Step{
 		step("Point to point: 2 × %v = %v; flat to flat: √3 × %v = %v",
 			Unrounded(e.Side), Unrounded(e.PointToPoint), Unrounded(e.Side), Unrounded(e.FlatToFlat)),

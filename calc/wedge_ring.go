@@ -141,6 +141,7 @@ func (r RingRequest) check() error {
 // bladeShape is a blade of a ring: its request with the sizes all known.
 type bladeShape struct {
 	RingRequest
+	given RingRequest // before the sizes were all known
 	wedge
 	inner, outer measure.Length // of the cut blade, from the apex
 	shift        measure.Length
@@ -158,8 +159,9 @@ func ringShape(r RingRequest) (bladeShape, WedgeCountResult, error) {
 	if err := closes(count.Blades, count.Angle, r.Turn); err != nil {
 		return none(err)
 	}
+	given := r
 	r.Blades, r.Angle = count.Blades, r.Turn/measure.Angle(count.Blades)
-	b := bladeShape{RingRequest: r, wedge: newWedge(r.Angle)}
+	b := bladeShape{RingRequest: r, given: given, wedge: newWedge(r.Angle)}
 	b.shift = b.apexShift(r.Seam)
 	if b.shift > maxLength {
 		return none(limit("blades", step("A ring of %v blades would be more than %v across.", r.Blades, maxLength), Step{}))
@@ -357,9 +359,9 @@ func (b *bladeShape) result(count WedgeCountResult) RingResult {
 	e := b.exact()
 	out := RingResult{
 		Blades: b.Blades, Angle: b.Angle, Turn: b.Turn, End: b.End,
-		BladeLength:   b.Template(e.BladeLength),
+		BladeLength:   cmp.Or(b.given.Length, b.Template(e.BladeLength)),
 		WideEnd:       b.Template(e.WideEnd),
-		NarrowEnd:     b.Template(e.NarrowEnd),
+		NarrowEnd:     cmp.Or(b.given.Narrow, b.Template(e.NarrowEnd)),
 		RingAcross:    b.Template(2 * e.OuterRadius),
 		OpeningAcross: b.Template(2 * e.OpeningRadius),
 		CoverCircle:   (e.CoverCircle - hair).RoundUp(b.CoverStep),
@@ -368,7 +370,7 @@ func (b *bladeShape) result(count WedgeCountResult) RingResult {
 		Sections:      Sections(b.Blades, b.Turn),
 		Exact:         e,
 	}
-	out.CoverCut = out.CoverCircle + 2*b.Turning
+	out.CoverCut = b.CutUp(out.CoverCircle + 2*b.Turning)
 	out.Background = b.background(e)
 	out.BackgroundSquare = max(out.Background.Width, out.Background.Length)
 	out.BackgroundOversize = out.BackgroundSquare + measure.Inch
@@ -399,7 +401,7 @@ func (b *bladeShape) background(e RingExact) measure.Size {
 func (b *bladeShape) bladeWorking(count WedgeCountResult, e RingExact) []Step {
 	half := b.Angle / 2
 	steps := append([]Step{}, count.Working...)
-	if b.RingRequest.Angle != count.Angle {
+	if b.Angle != count.Angle {
 		steps = append(steps, step("Reckoned with %v ÷ %v = %v.", b.Turn, b.Blades, b.Angle))
 	}
 	steps = append(steps, b.backwards...)
@@ -423,8 +425,8 @@ func (b *bladeShape) ringWorking(e RingExact, out RingResult) []Step {
 		across,
 		nearStep(2*e.OpeningRadius, out.OpeningAcross, "Opening: 2 × (%v − %v)", from, shift),
 		step("To its corners: %v ÷ cos(%v) = %v", Unrounded(2*e.OpeningRadius), b.Angle/2, Unrounded(corners)),
-		roundedStep(e.CoverCircle, out.CoverCircle, "Cover circle: %v + 2 × %v of overlap", Unrounded(corners), b.Overlap),
-		step("Cut it %v + 2 × %v = %v", out.CoverCircle, b.Turning, out.CoverCut),
-		step("Background: %v, 2 × %v of margin and two seams of %v, up to %v", out.RingAcross, b.Margin, Unrounded(b.Seam), out.Background),
+		roundedStep(e.CoverCircle, out.CoverCircle, "Cover circle: %v + 2 × %v of overlap", Unrounded(corners), Unrounded(b.Overlap)),
+		roundedStep(out.CoverCircle+2*b.Turning, out.CoverCut, "Cut it %v + 2 × %v", out.CoverCircle, Unrounded(b.Turning)),
+		step("Background: %v, 2 × %v of margin and two seams of %v, up to %v", out.RingAcross, Unrounded(b.Margin), Unrounded(b.Seam), out.Background),
 	}
 }
