@@ -99,6 +99,7 @@ func (a *Assistant) Respond(t Turn) Response {
 		state:     t.State,
 		own:       t.Own,
 	}
+	asksEnough(c.text.Tokens)
 	reply := c.respond()
 	return Response{Reply: finish(reply), State: c.state, Own: c.own, Forget: c.forget}
 }

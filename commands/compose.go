@@ -16,6 +16,8 @@ const (
 
 const tooLong = "That is a very long message. Tell me the one thing you want to work out, in a sentence or two."
 
+const tooLarge = "That is larger than any quilt. Check the number and its unit, and ask again: inches, feet, yards, centimetres and metres all work."
+
 func answerReply(topic, text string) Reply { return Reply{Outcome: Answer, Topic: topic, Text: text} }
 func decline(topic, text string) Reply     { return Reply{Outcome: Decline, Topic: topic, Text: text} }
 func questionReply(topic, text string, choices []string) Reply {

@@ -95,6 +95,11 @@ func (c *conversation) answer(found candidate, known map[string]Value) Reply {
 			return c.questionAbout(request, in.name, in.ask, in.offer, found)
 		}
 	}
+	if r, ok := c.impossible(found.topic, values); ok {
+		c.state = c.state.remember(request)
+		r.Understood = understood(found.topic, values, c.system, found.aside)
+		return r
+	}
 	reply, w, err := c.workOut(found.topic, values)
 	var missing *question
 	switch {
@@ -163,6 +168,8 @@ func (c *conversation) doubt(found candidate, request Request) (Reply, bool) {
 	var q quantity
 	var offer []string
 	switch {
+	case found.ranged != nil:
+		return c.askRange(found, request), true
 	case found.rivals != nil:
 		q = found.rivals.q
 		for _, in := range found.rivals.options {
@@ -171,9 +178,10 @@ func (c *conversation) doubt(found candidate, request Request) (Reply, bool) {
 		}
 	case len(found.unclear) > 0:
 		q = found.unclear[0]
+		m := matcher{text: c.text}
 		for i := range found.topic.Inputs {
 			in := &found.topic.Inputs[i]
-			if _, taken := request.Values[in.name]; !taken && fitsKind(in, q) {
+			if _, taken := request.Values[in.name]; !taken && m.fitsKind(in, q) {
 				offer = append(offer, in.spoken())
 			}
 		}
@@ -188,6 +196,24 @@ func (c *conversation) doubt(found candidate, request Request) (Reply, bool) {
 	r := c.questionAbout(request, "", text, offer, found)
 	c.state.Doubt = q.text
 	return r, true
+}
+
+// askRange asks which end of a range is meant, where one length is needed.
+func (c *conversation) askRange(found candidate, request Request) Reply {
+	q, in := found.ranged.q, found.ranged.in
+	var ends []string
+	for _, n := range q.numbers {
+		unit := n.Unit
+		if unit == measure.NoUnit {
+			unit = q.unit()
+		}
+		l, err := n.Number.Of(matcher{metric: c.system == measure.Metric}.lengthUnit(unit, in.kind))
+		if err != nil {
+			return decline(found.topic.Name, tooLarge)
+		}
+		ends = append(ends, l.Show(c.system))
+	}
+	return c.questionAbout(request, in.name, capital(in.spoken())+": shall I take "+orList(ends)+"?", ends, found)
 }
 
 // questionAbout asks for one input and keeps what is known so far.

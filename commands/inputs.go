@@ -1,6 +1,9 @@
 package commands
 
-import "counterhand/commands/words"
+import (
+	"counterhand/calc/measure"
+	"counterhand/commands/words"
+)
 
 // Inputs that several topics take, declared once so that people can say them
 // in the same way everywhere.
@@ -46,7 +49,7 @@ func seamAllowance() input {
 func clothInHand() input {
 	return input{
 		name: "have", kind: aCloth, label: "the fabric you have",
-		when:  of(have, enough, largest),
+		when:  of(have, enough, largest, canGet),
 		after: of(enough, fabric, have), before: of(have, enough, fromWord, largest), prior: 3,
 		not: of(strip),
 	}
@@ -68,7 +71,7 @@ func oneWayPrint() input {
 // overEachSide is what backing and batting go beyond the quilt.
 func overEachSide() input {
 	return input{
-		name: "overage", kind: aLength, usual: [2]float64{0.5, 10}, label: "what goes over on each side",
+		name: "overage", kind: aLength, zero: true, usual: [2]float64{0.5, 10}, label: "what goes over on each side",
 		after: of(overage, eachSide, allRound, extra), before: of(overage, extra, allRound),
 	}
 }
@@ -84,8 +87,8 @@ func narrowEndInput() input {
 // bladeAngle is the angle of a wedge.
 func bladeAngle() input {
 	return input{
-		name: "angle", kind: anAngle, usual: [2]float64{3, 90}, prior: 1, label: "the angle of the wedge",
-		after: of(angleWord, blade, template, ring), before: of(angleWord, template, blade),
+		name: "angle", kind: anAngle, usual: [2]float64{3, 90}, label: "the angle of the wedge",
+		after: of(angleWord), before: of(angleWord),
 		ask: "What angle is the wedge?", offer: []string{"18°", "22½°"},
 	}
 }
@@ -112,7 +115,7 @@ func blockSize() input {
 // one ("5 x 6") or one by one ("5 across, 6 down").
 func blockGrid() input {
 	return input{
-		name: "grid", kind: aGrid, prior: 3, usual: [2]float64{1, 24}, label: "the blocks across and down",
+		name: "grid", kind: aGrid, prior: 5, usual: [2]float64{2, 16}, label: "the blocks across and down",
 		after: of(block, row, onPoint), before: of(onPoint, straightSet), not: of(quilt, centre),
 		ask: "How many blocks across and down?", offer: []string{"5 x 6"}, replaces: []string{"across", "down", "quilt"},
 	}
@@ -140,4 +143,26 @@ func (w *work) counts() (across, down int) {
 		return v.Count, v.Down
 	}
 	return w.count("across"), w.count("down")
+}
+
+// noOverage says that nothing goes over on the sides.
+func noOverage() input {
+	return input{name: "without", kind: aWord, unless: map[words.Concept]string{overage: "overage", extra: "overage"}}
+}
+
+// overageOr gives what goes over on each side: as said, nothing where that is
+// said, else the default.
+func (w *work) overageOr() measure.Length {
+	if w.word("without") != "" {
+		return 0
+	}
+	return w.lengthOr("overage", "overage")
+}
+
+// blocksQuilt is the size of a quilt of blocks: larger than its counts.
+func blocksQuilt() input {
+	in := quiltSize()
+	in.usual = [2]float64{20, 140}
+	in.replaces = []string{"grid", "across", "down"}
+	return in
 }

@@ -2,26 +2,16 @@ package commands
 
 import (
 	"slices"
-	"strings"
 
 	"counterhand/calc/measure"
 	"counterhand/commands/words"
 )
 
-// Scores of the match. Only their order matters: what directly announces a
-// number beats what stands further off, and both beat a number's mere kind.
+// closeCall is the difference between two readings of a number below which the
+// person is asked; maxMatching the numbers that are kept apart in one message.
 const (
-	cueAfter    = 12 // the term right behind the number: "16 blades"
-	cueBefore   = 10 // the term right before it: "strips 2½"
-	cueFade     = 3  // less for each word in between
-	cueReach    = 4  // words that are looked at on each side
-	cueCounts   = 8  // less for a length where a bare whole number stands right before a plural: "3 borders"
-	cueShared   = 3  // less where the term before belongs to the number before it
-	usualBonus  = 2  // the value is what the input usually is
-	oddPenalty  = 4  // it is far from it
-	unitBonus   = 1  // the number has a unit and the input wants one
-	closeCall   = 1  // two readings that differ by no more are asked about
-	maxMatching = 40 // numbers that are matched; a message with more is asked to be shorter
+	closeCall   = 1
+	maxMatching = 40
 )
 
 // pairing is one possible use of a number.
@@ -32,21 +22,27 @@ type pairing struct {
 
 // match is how the numbers of a request fit a topic.
 type match struct {
-	topic     *Topic
-	values    map[string]Value
-	order     []string   // inputs in the order in which they were said
-	aside     []quantity // left aside and named: foreign, hearsay
-	unclear   []quantity // fit nothing: to be asked about
-	rivals    *rivalry   // a number that fits two inputs alike
-	score     int
-	announced int
-	cued      int
+	topic   *Topic
+	values  map[string]Value
+	order   []string   // inputs that were said, as they are declared
+	aside   []quantity // left aside and named: foreign, hearsay, beside the point
+	unclear []quantity // fit nothing: to be asked about
+	ranged  *rangedFor // a range where one length is needed
+	rivals  *rivalry   // a number that fits two inputs alike
+	score   int
+	cued    int
 }
 
 // rivalry is a number that could be two things.
 type rivalry struct {
 	q       quantity
 	options []*input
+}
+
+// rangedFor is a range that was given for one input.
+type rangedFor struct {
+	q  quantity
+	in *input
 }
 
 // matcher assigns the numbers of one text to the inputs of a topic.
@@ -67,70 +63,112 @@ func (m matcher) match(t *Topic, qs []quantity) match {
 	several := map[int][]int{}
 	for _, p := range pairs {
 		in := &t.Inputs[p.in]
-		if usedQ[p.q] || usedIn[p.in] && !in.many || p.score <= 0 {
+		if usedQ[p.q] || usedIn[p.in] && !in.many {
 			continue
 		}
 		if r := rivalTo(p, pairs, usedIn, t, qs); r != nil {
 			out.rivals = r
-		}
-		if in.many {
-			several[p.in] = append(several[p.in], p.q)
-		} else {
-			out.values[in.name] = m.read(in, qs[p.q])
 		}
 		usedQ[p.q], usedIn[p.in] = true, true
 		out.score += p.score
 		if p.cued {
 			out.cued++
 		}
+		switch {
+		case qs[p.q].ranged:
+			out.ranged = &rangedFor{qs[p.q], in}
+		case in.many:
+			several[p.in] = append(several[p.in], p.q)
+		default:
+			out.values[in.name] = m.read(in, qs[p.q])
+		}
 	}
 	for i, said := range several {
 		slices.Sort(said)
-		in := &t.Inputs[i]
-		v := m.read(in, qs[said[0]])
-		for _, q := range said[1:] {
-			more := m.read(in, qs[q])
-			v.More = append(v.More, more.Length)
-			v.From += ", " + more.From
-		}
-		out.values[in.name] = v
+		out.values[t.Inputs[i].name] = m.readAll(&t.Inputs[i], qs, said)
 	}
+	m.leave(&out, qs, usedQ)
+	m.readWords(t, &out)
+	for _, in := range t.Inputs {
+		if _, ok := out.values[in.name]; ok {
+			out.order = append(out.order, in.name)
+		}
+	}
+	return out
+}
+
+// readAll reads several numbers of one input, in the order in which they were said.
+func (m matcher) readAll(in *input, qs []quantity, said []int) Value {
+	v := m.read(in, qs[said[0]])
+	for _, q := range said[1:] {
+		more := m.read(in, qs[q])
+		v.More = append(v.More, more.Length)
+		v.From += ", " + more.From
+	}
+	return v
+}
+
+// leave sorts the numbers that the topic has no use for: what counts something
+// else, what somebody else said, and what stands in a sentence of its own that
+// the question does not touch, is left aside and named; about the rest the
+// person is asked.
+func (m matcher) leave(out *match, qs []quantity, used []bool) {
 	for i, q := range qs {
 		switch {
-		case usedQ[i], q.soft:
-		case q.foreign, q.hearsay:
+		case used[i], q.soft:
+		case q.foreign, q.hearsay, m.besideThePoint(out.topic, qs, used, q):
 			out.aside = append(out.aside, q)
 		default:
 			out.unclear = append(out.unclear, q)
 		}
 	}
-	m.readWords(t, &out)
-	out.sortSaid(t, m.text)
-	return out
 }
 
-// sortSaid notes in which order the inputs are declared and said.
-func (o *match) sortSaid(t *Topic, text words.Text) {
-	for _, in := range t.Inputs {
-		if _, ok := o.values[in.name]; ok {
-			o.order = append(o.order, in.name)
+// besideThePoint tells whether a number stands in a sentence that neither names
+// the topic nor holds a number that the topic uses, while another sentence does
+// both.
+func (m matcher) besideThePoint(t *Topic, qs []quantity, used []bool, q quantity) bool {
+	from, to := m.sentence(q)
+	touched, elsewhere := false, false
+	for i, o := range qs {
+		if used[i] {
+			inside := o.from >= from && o.from < to
+			touched = touched || inside
+			elsewhere = elsewhere || !inside
 		}
 	}
+	return elsewhere && !touched && !t.namedBy(m.text.Tokens[from:to])
+}
+
+// sentence gives the tokens of the sentence around a quantity.
+func (m matcher) sentence(q quantity) (from, to int) {
+	tokens := m.text.Tokens
+	for from = q.from; from > 0 && tokens[from-1].Kind != words.Break; from-- {
+	}
+	for to = q.to; to < len(tokens) && tokens[to].Kind != words.Break; to++ {
+	}
+	return from, to
+}
+
+// namedBy tells whether one of the tokens names the topic.
+func (t *Topic) namedBy(tokens []words.Token) bool {
+	return slices.ContainsFunc(tokens, func(k words.Token) bool {
+		concept := meaning(k)
+		return concept != "" && slices.ContainsFunc(t.Says, func(s signal) bool { return s.concept == concept && s.weight >= named })
+	})
 }
 
 // pairs gives all possible uses of the numbers, the best first; of equal ones
-// the number said first, for the input declared first. Several numbers of one
-// input come in the order in which they were said.
+// the number said first, for the input declared first.
 func (m matcher) pairs(t *Topic, qs []quantity) []pairing {
 	var out []pairing
 	for qi := range qs {
 		for ii := range t.Inputs {
 			in := &t.Inputs[ii]
-			if !fitsKind(in, qs[qi]) || !m.speaksOf(in.when) {
+			if !m.fitsKind(in, qs[qi]) || !m.speaksOf(in.when) {
 				continue
 			}
-			s, cued := m.score(in, qs[qi])
-			if s > 0 {
+			if s, cued := m.score(in, qs[qi]); s > 0 {
 				out = append(out, pairing{qi, ii, s, cued})
 			}
 		}
@@ -159,256 +197,6 @@ func rivalTo(p pairing, pairs []pairing, usedIn []bool, t *Topic, qs []quantity)
 		}
 	}
 	return nil
-}
-
-// score tells how well the number suits the input; cued, whether a term beside
-// it announces it.
-func (m matcher) score(in *input, q quantity) (score int, cued bool) {
-	after := m.cue(in.kind, in.after, q, +1)
-	before := m.cue(in.kind, in.before, q, -1)
-	s := max(after, before)
-	if s == 0 {
-		s = in.prior + m.expected(in)
-		if s == 0 || q.foreign || q.hearsay {
-			return 0, false
-		}
-	} else {
-		cued = true
-		s += min(after, before) / 4
-	}
-	for _, c := range in.not {
-		if m.near(c, q) {
-			s -= cueAfter
-		}
-	}
-	if q.unit() != measure.NoUnit {
-		s += unitBonus
-	}
-	return max(1, s+m.usualness(in, q)), cued
-}
-
-// What makes a number without any announcement likelier to be an input, in a
-// follow-up.
-const (
-	askedBonus   = 9 // the program has just asked for it
-	knownBonus   = 4 // it was given before and may be changed now
-	changedBonus = 2 // it was the last to be given
-)
-
-// expected tells how much the conversation speaks for the input.
-func (m matcher) expected(in *input) int {
-	s := 0
-	if in.name == m.asked {
-		s += askedBonus
-	}
-	if _, ok := m.known[in.name]; ok {
-		s += knownBonus
-		if slices.Contains(m.changed, in.name) {
-			s += changedBonus
-		}
-	}
-	return s
-}
-
-// cue gives the strength of the nearest of the terms on one side of the number.
-func (m matcher) cue(k kind, concepts []words.Concept, q quantity, way int) int {
-	if len(concepts) == 0 {
-		return 0
-	}
-	counting := k != aCount && k != aGrid && q.counts()
-	best, seen := 0, 0
-	i := q.to
-	if way < 0 {
-		i = q.from - 1
-	}
-	for ; i >= 0 && i < len(m.text.Tokens) && seen < cueReach; i += way {
-		t := m.text.Tokens[i]
-		if t.Kind == words.Number || t.Kind == words.Break {
-			break
-		}
-		if t.Kind == words.Comma {
-			seen++
-			continue
-		}
-		if t.Kind != words.Word {
-			continue
-		}
-		if slices.Contains(concepts, t.Concept) && t.Concept != "" {
-			s := cueAfter
-			if way < 0 {
-				s = cueBefore
-				if i > 0 && m.text.Tokens[i-1].Kind == words.Number {
-					s -= cueShared
-				}
-			}
-			if counting && seen == 0 && way > 0 && isPlural(t) {
-				s -= cueCounts
-			}
-			best = max(best, s-cueFade*seen)
-		}
-		if !fillers[t.Word] {
-			seen++
-		}
-	}
-	return best
-}
-
-// counts tells whether the number can be a count: whole, more than one, without
-// a unit.
-func (q quantity) counts() bool {
-	n := q.first()
-	v, ok := n.Number.Whole()
-	return ok && v > 1 && len(q.numbers) == 1 && n.Unit == measure.NoUnit && !q.square
-}
-
-// isPlural tells whether the word names several things.
-func isPlural(t words.Token) bool { return strings.HasSuffix(t.Word, "s") }
-
-// near tells whether the concept stands right beside the number.
-func (m matcher) near(c words.Concept, q quantity) bool {
-	tokens := m.text.Tokens
-	return q.to < len(tokens) && tokens[q.to].Is(c) || q.from > 0 && tokens[q.from-1].Is(c)
-}
-
-// usualness compares the value with what the input usually is.
-func (m matcher) usualness(in *input, q quantity) int {
-	lo, hi := in.usual[0], in.usual[1]
-	if hi == 0 {
-		return 0
-	}
-	for _, n := range q.numbers {
-		v := n.Number.Float()
-		if in.kind == aLength || in.kind == aSize || in.kind == aCloth {
-			l, err := n.Number.Of(m.lengthUnit(n.Unit, in.kind))
-			if err != nil {
-				return -oddPenalty
-			}
-			v = l.Inches()
-		}
-		switch {
-		case v < lo/2 || v > hi*2:
-			return -oddPenalty
-		case v < lo || v > hi:
-			return 0
-		}
-	}
-	return usualBonus
-}
-
-// lengthUnit gives the unit of a number that may have none: cloth is counted
-// in yards or metres, everything else in inches or centimetres.
-func (m matcher) lengthUnit(u measure.Unit, k kind) measure.Length {
-	if u.IsLength() {
-		return u.Length()
-	}
-	switch {
-	case m.metric && k == aCloth:
-		return measure.Metre
-	case m.metric:
-		return measure.Centimetre
-	case k == aCloth:
-		return measure.Yard
-	}
-	return measure.Inch
-}
-
-// fitsKind tells whether a number can be the input at all.
-func fitsKind(in *input, q quantity) bool {
-	n := q.first()
-	bare := n.Unit == measure.NoUnit && !q.percent
-	switch in.kind {
-	case aLength:
-		return (len(q.numbers) == 1 || q.ranged) && !q.percent && !q.money && (bare || n.Unit.IsLength())
-	case aCloth:
-		return len(q.numbers) == 1 && !q.percent && !q.money && (bare || n.Unit.IsLength())
-	case aSize:
-		return (len(q.numbers) == 2 && !q.ranged || q.square) && !q.percent && !q.money && n.Unit != measure.DegreeUnit
-	case aCount:
-		return len(q.numbers) == 1 && bare && !q.money && whole(n) && !q.square
-	case aGrid:
-		return len(q.numbers) == 2 && !q.ranged && q.unit() == measure.NoUnit && whole(n) && whole(q.numbers[1])
-	case anAngle:
-		return len(q.numbers) == 1 && (bare || n.Unit == measure.DegreeUnit) && !q.money
-	case aPercent:
-		return len(q.numbers) == 1 && (bare || q.percent) && !q.money
-	case aPrice, aRate:
-		return len(q.numbers) == 1 && bare
-	}
-	return false
-}
-
-func whole(n measure.Quantity) bool {
-	_, ok := n.Number.Whole()
-	return ok
-}
-
-// read turns the number into the input's value.
-func (m matcher) read(in *input, q quantity) Value {
-	v := Value{Kind: in.kind, From: q.text, Cut: m.basisOf(q)}
-	unit := q.unit()
-	of := func(n measure.Quantity) measure.Length {
-		u := n.Unit
-		if u == measure.NoUnit {
-			u = unit
-		}
-		l, err := n.Number.Of(m.lengthUnit(u, in.kind))
-		if err != nil {
-			return measure.Max + 1 // refused by the sums, with the limit
-		}
-		return l
-	}
-	n := q.first()
-	switch in.kind {
-	case aLength, aCloth:
-		v.Length = of(n)
-	case aSize:
-		v.Size = measure.Size{Width: of(n), Length: of(q.numbers[len(q.numbers)-1])}
-	case aCount, aGrid:
-		v.Count = clampCount(n)
-		if in.kind == aGrid {
-			v.Down = clampCount(q.numbers[1])
-		}
-	case anAngle, aPercent, aRate:
-		v.Number = n.Number.Float()
-	case aPrice:
-		v.Price = int64(n.Number.Float()*100 + 0.5)
-	}
-	return v
-}
-
-// clampCount gives a count, kept within what the sums accept or refuse by name.
-func clampCount(n measure.Quantity) int {
-	c, _ := n.Number.Whole()
-	return int(min(max(c, -1), 1<<31-2))
-}
-
-// basisOf tells whether the words beside the number call it finished or cut.
-func (m matcher) basisOf(q quantity) basis {
-	tokens := m.text.Tokens
-	for _, way := range []int{+1, -1} {
-		i := q.to
-		if way < 0 {
-			i = q.from - 1
-		}
-		for seen := 0; i >= 0 && i < len(tokens) && seen < cueReach; i += way {
-			t := tokens[i]
-			if t.Kind == words.Number || t.Kind == words.Break {
-				break
-			}
-			switch {
-			case t.Is(finished):
-				return finishedSize
-			case t.Is(unfinished):
-				return cutSize
-			case t.Is(cutVerb) && seen == 0:
-				return cutSize
-			}
-			if t.Kind == words.Word && !fillers[t.Word] {
-				seen++
-			}
-		}
-	}
-	return unsaid
 }
 
 // readWords takes the topic's choices from the words of the text.
@@ -443,7 +231,7 @@ func (m matcher) denied(j int) bool {
 			return false
 		}
 		switch t.Word {
-		case "no", "not", "without", "w/o", "skip", "never", "isn't", "don't":
+		case "no", "not", "without", "skip", "never", "isn't", "don't", "minus":
 			return true
 		}
 		if t.Concept != "" {
@@ -451,4 +239,106 @@ func (m matcher) denied(j int) bool {
 		}
 	}
 	return false
+}
+
+// fitsKind tells whether a number can be the input at all. Yards are fabric,
+// unless the input takes any unit; a bare number is fabric only where the
+// program has just asked for some.
+func (m matcher) fitsKind(in *input, q quantity) bool {
+	n := q.first()
+	single := len(q.numbers) == 1
+	bare := n.Unit == measure.NoUnit && !q.percent
+	if (q.money && in.kind != aPrice && in.kind != aRate) || q.percent && in.kind != aPercent {
+		return false
+	}
+	switch in.kind {
+	case aLength:
+		return (single || q.ranged) && (bare || n.Unit.IsLength()) && (n.Unit != measure.YardUnit || in.anyUnit)
+	case aCloth:
+		return single && (n.Unit.IsLength() && m.isCloth(q) || bare && in.name == m.asked)
+	case aSize:
+		return (len(q.numbers) == 2 && !q.ranged || q.square) && n.Unit != measure.DegreeUnit
+	case aCount:
+		return single && bare && whole(n) && !q.square
+	case aGrid:
+		return len(q.numbers) == 2 && !q.ranged && q.unit() == measure.NoUnit && whole(n) && whole(q.numbers[1])
+	case anAngle:
+		return single && (bare || n.Unit == measure.DegreeUnit)
+	case aPercent:
+		return single && (bare || q.percent)
+	case aPrice, aRate:
+		return single && bare
+	}
+	return false
+}
+
+// isCloth tells whether a length can be an amount of fabric: yards and metres
+// are, inches and centimetres only where "of" follows.
+func (m matcher) isCloth(q quantity) bool {
+	switch q.unit() {
+	case measure.YardUnit, measure.MetreUnit, measure.FootUnit:
+		return true
+	}
+	return q.to < len(m.text.Tokens) && m.text.Tokens[q.to].Is(ofWord)
+}
+
+func whole(n measure.Quantity) bool {
+	_, ok := n.Number.Whole()
+	return ok
+}
+
+// read turns the number into the input's value.
+func (m matcher) read(in *input, q quantity) Value {
+	v := Value{Kind: in.kind, From: q.text, Cut: m.basisOf(q), Each: m.isForEach(q)}
+	unit := q.unit()
+	of := func(n measure.Quantity) measure.Length {
+		u := n.Unit
+		if u == measure.NoUnit {
+			u = unit
+		}
+		l, err := n.Number.Of(m.lengthUnit(u, in.kind))
+		if err != nil {
+			return measure.Max + 1 // refused by the sums, with the limit
+		}
+		return l
+	}
+	n := q.first()
+	switch in.kind {
+	case aLength, aCloth:
+		v.Length = of(n)
+	case aSize:
+		v.Size = measure.Size{Width: of(n), Length: of(q.numbers[len(q.numbers)-1])}
+	case aCount:
+		v.Count = clampCount(n)
+	case aGrid:
+		v.Count, v.Down = clampCount(n), clampCount(q.numbers[1])
+	case anAngle, aPercent, aRate:
+		v.Number = n.Number.Float()
+	case aPrice:
+		v.Price = int64(n.Number.Float()*100 + 0.5)
+	}
+	return v
+}
+
+// clampCount gives a count, kept within what the sums accept or refuse by name.
+func clampCount(n measure.Quantity) int {
+	c, _ := n.Number.Whole()
+	return int(min(max(c, -1), 1<<31-2))
+}
+
+// lengthUnit gives the unit of a number that may have none: cloth is counted
+// in yards or metres, everything else in inches or centimetres.
+func (m matcher) lengthUnit(u measure.Unit, k kind) measure.Length {
+	if u.IsLength() {
+		return u.Length()
+	}
+	switch {
+	case m.metric && k == aCloth:
+		return measure.Metre
+	case m.metric:
+		return measure.Centimetre
+	case k == aCloth:
+		return measure.Yard
+	}
+	return measure.Inch
 }

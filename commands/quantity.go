@@ -1,6 +1,8 @@
 package commands
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"counterhand/calc/measure"
@@ -42,6 +44,10 @@ func quantities(t words.Text) []quantity {
 	var out []quantity
 	tokens := t.Tokens
 	for i := 0; i < len(tokens); i++ {
+		if n, ok := ordinal(tokens[i]); ok {
+			out = append(out, quantity{numbers: []measure.Quantity{n}, from: i, to: i + 1, foreign: true, text: tokens[i].Text})
+			continue
+		}
 		if tokens[i].Kind != words.Number {
 			continue
 		}
@@ -52,6 +58,17 @@ func quantities(t words.Text) []quantity {
 		out = append(out, q)
 	}
 	return out
+}
+
+// ordinal reads a word such as "13th" that is no number of anything: it is left
+// aside, and said to be.
+func ordinal(t words.Token) (measure.Quantity, bool) {
+	if t.Kind != words.Word || t.Concept != "" || t.Word == "" || t.Word[0] < '0' || t.Word[0] > '9' {
+		return measure.Quantity{}, false
+	}
+	digits := strings.TrimRight(t.Word, "abcdefghijklmnopqrstuvwxyz")
+	n, err := strconv.ParseInt(digits, 10, 64)
+	return measure.Quantity{Number: measure.Number{Num: n, Den: 1}}, err == nil
 }
 
 // gather reads the quantity whose first number is token i.
@@ -128,6 +145,14 @@ func (q quantity) told(tokens []words.Token) bool {
 // the trade does not know: "3 kids". The look ends at the first filler, since
 // what follows that belongs to something else.
 func (q quantity) countsOther(tokens []words.Token) bool {
+	for i := q.from - 1; i >= 0 && i >= q.from-3 && tokens[i].Kind == words.Word; i-- {
+		if tokens[i].Is(otherThing) && len(q.numbers) == 1 {
+			return true // "my daughter is 7"
+		}
+		if tokens[i].Concept != "" && !fillers[tokens[i].Word] {
+			break
+		}
+	}
 	seen := false
 	for i := q.to; i < len(tokens) && i < q.to+3; i++ {
 		t := tokens[i]
@@ -152,7 +177,7 @@ func joinSides(t words.Text, qs []quantity) []quantity {
 		}
 		sideA, endA := side(tokens, a)
 		sideB, endB := side(tokens, b)
-		if sideA == "" || sideB == "" || sideA == sideB || b.from-endA > 2 {
+		if sideA == "" || sideB == "" || sideA == sideB || b.from-endA > 2 || speaks(tokens[endA:b.from]) {
 			continue
 		}
 		pair := quantity{numbers: []measure.Quantity{a.first(), b.first()}, from: a.from, to: max(b.to, endB)}
@@ -165,6 +190,11 @@ func joinSides(t words.Text, qs []quantity) []quantity {
 		qs = append(qs[:i+1], qs[i+2:]...)
 	}
 	return qs
+}
+
+// speaks tells whether one of the tokens is a term that starts something new.
+func speaks(tokens []words.Token) bool {
+	return slices.ContainsFunc(tokens, func(t words.Token) bool { return t.Kind == words.Break || t.Kind == words.Word && !fillers[t.Word] })
 }
 
 // side tells whether a number is said to be a width or a length, and where

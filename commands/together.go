@@ -2,6 +2,7 @@ package commands
 
 import (
 	"maps"
+	"slices"
 	"strings"
 
 	"counterhand/calc/measure"
@@ -13,11 +14,11 @@ import (
 func (c *conversation) together(found []candidate) []candidate {
 	var out []candidate
 	for _, f := range found {
-		if f.topic.Together && f.names() && f.missing == nil && len(f.unclear) == 0 && f.rivals == nil {
+		if f.topic.Together && f.names() && f.missing == nil && f.rivals == nil {
 			out = append(out, f)
 		}
 	}
-	if len(out) < 2 || !out[0].sameAs(found[0]) {
+	if len(out) < 2 || unexplained(out) || !slices.ContainsFunc(out, func(f candidate) bool { return f.topic == found[0].topic }) {
 		return nil
 	}
 	// In the order of the topics, which is the order of the work.
@@ -32,7 +33,14 @@ func (c *conversation) together(found []candidate) []candidate {
 	return sorted
 }
 
-func (c candidate) sameAs(o candidate) bool { return c.topic == o.topic }
+// unexplained tells whether a number is of no use to any of the topics.
+func unexplained(found []candidate) bool {
+	return slices.ContainsFunc(found[0].unclear, func(q quantity) bool {
+		return !slices.ContainsFunc(found, func(f candidate) bool {
+			return !slices.ContainsFunc(f.unclear, func(o quantity) bool { return o.from == q.from })
+		})
+	})
+}
 
 // answerTogether answers several topics in one reply.
 func (c *conversation) answerTogether(found []candidate) Reply {

@@ -20,6 +20,7 @@ type Topic struct {
 	Source   string     // where its rule comes from
 	Work     func(*work) error
 
+	Apart    bool                               // its numbers are never a range: "9 to 12"
 	Other    func(now, before map[string]Value) // turns the request to the other method, where there is one
 	Together bool                               // it can be answered side by side with others for one quilt
 	Alone    bool                               // it is about the conversation and no request that could be changed
@@ -52,6 +53,9 @@ func says(weight int, concepts ...words.Concept) []signal {
 	return out
 }
 
+// against makes signals that speak against a topic.
+func against(concepts ...words.Concept) []signal { return says(-8, concepts...) }
+
 // input is one thing that a topic may be told.
 type input struct {
 	name     string // the contract's name where it has one
@@ -62,6 +66,8 @@ type input struct {
 	when     []words.Concept // only considered where the text has one of these
 	prior    int             // how readily a number that nothing announces is taken for it; 0 never
 	usual    [2]float64      // what it usually is, in inches or as a number; only ever decides between readings
+	anyUnit  bool            // a length that may be said in yards
+	zero     bool            // nothing at all is a fair answer
 	many     bool            // several may be given, in order
 	replaces []string        // inputs that it stands in for when it is said later
 	words    map[words.Concept]string

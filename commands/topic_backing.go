@@ -19,7 +19,7 @@ func backingTopic() Topic {
 		},
 		Says: says(named, backingWord),
 		Inputs: []input{
-			quiltSize(), overEachSide(), usableWidth(), wideWidth(),
+			quiltSize(), overEachSide(), noOverage(), usableWidth(), wideWidth(),
 			{name: "bolt", kind: aWord, words: map[words.Concept]string{wideFabric: "wide"}},
 			{name: "seams", kind: aWord, words: map[words.Concept]string{vertical: "vertical", horizontal: "horizontal"}},
 			oneWayPrint(), clothInHand(),
@@ -45,7 +45,7 @@ func workBacking(w *work) error {
 		fabric = "wide_backing"
 	}
 	c := w.conventions(fabric)
-	over := w.lengthOr("overage", "overage")
+	over := w.overageOr()
 	if !w.given("quilt") {
 		return workBackingReach(w, c, over, wide)
 	}

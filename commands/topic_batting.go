@@ -16,7 +16,7 @@ func battingTopic() Topic {
 			{Concept: battingWord, Words: "batting, batt, wadding, filling, quilt batting"},
 		},
 		Says:     says(named, battingWord),
-		Inputs:   []input{quiltSize(), overEachSide()},
+		Inputs:   []input{quiltSize(), overEachSide(), noOverage()},
 		Needs:    [][]string{{"quilt"}},
 		Examples: []string{"batting for 60 x 72", "wadding for 150 x 200 cm, 8 cm each side"},
 		Source:   "at least 2 to 4 in over on each side (quiltsandtreasures.com; quiltedimpressions.com); package sizes as published in 2012.",
@@ -26,7 +26,7 @@ func battingTopic() Topic {
 
 func workBatting(w *work) error {
 	v, _ := w.value("quilt")
-	over := w.lengthOr("overage", "overage")
+	over := w.overageOr()
 	b, err := calc.Batting(calc.BattingRequest{Conventions: w.conventions(), Quilt: v.Size, Overage: over})
 	if err != nil {
 		return err

@@ -65,14 +65,14 @@ func bedTopic() Topic {
 		Inputs: []input{
 			{name: "mattress", kind: aSize, prior: 6, usual: [2]float64{25, 90}, after: of(mattressWord, bedWord), before: append(of(mattressWord, bedWord, whichBeds), bedConcepts()...), label: "the mattress", replaces: []string{"bed"},
 				ask: "Which bed is it, or what does the mattress measure, and how far should the quilt hang down?", offer: []string{"queen with 12 in drop", "39 x 75 with 14 in drop"}, not: of(quilt)},
-			{name: "drop", kind: aLength, prior: 4, usual: [2]float64{6, 26}, after: of(dropWord, eachSide, overage), before: of(dropWord), not: of(tuckWord, footDropWord), label: "the drop"},
-			{name: "foot_drop", kind: aLength, usual: [2]float64{0, 26}, after: of(footDropWord), before: of(footDropWord), label: "the drop at the foot"},
-			{name: "tuck", kind: aLength, usual: [2]float64{6, 24}, after: of(tuckWord), before: of(tuckWord), label: "the pillow tuck"},
+			{name: "drop", kind: aLength, zero: true, prior: 4, usual: [2]float64{6, 26}, after: of(dropWord, eachSide, overage), before: of(dropWord), not: of(tuckWord, footDropWord, block), label: "the drop", ask: "How far should the quilt hang down at the sides?", offer: []string{"12 in", "14 in", "0 in"}},
+			{name: "foot_drop", kind: aLength, zero: true, usual: [2]float64{0, 26}, after: of(footDropWord), before: of(footDropWord), label: "the drop at the foot"},
+			{name: "tuck", kind: aLength, zero: true, usual: [2]float64{6, 24}, after: of(tuckWord), before: of(tuckWord), label: "the pillow tuck"},
 			{name: "quilt", kind: aSize, after: of(quilt), before: of(quilt), when: of(whichBeds, quilt), usual: [2]float64{30, 140}, label: "the quilt"},
 			{name: "bed", kind: aWord, words: bedWords, replaces: []string{"mattress"}},
 			{name: "country", kind: aWord, words: countryWords},
 		},
-		Needs:    [][]string{{"mattress", "bed", "quilt"}},
+		Needs:    [][]string{{"mattress", "bed", "quilt"}, {"drop", "foot_drop", "quilt"}},
 		Examples: []string{"queen with 12 in drop", "which beds does an 86 x 93 quilt fit"},
 		Source:   "mattress width and twice the drop; mattress length, the drop at the foot and the tuck (sewnana.com, January 2010); mattress sizes as published (liquisearch.com).",
 		Work:     workBed,
@@ -143,7 +143,7 @@ func workBed(w *work) error {
 		return w.needs("mattress")
 	}
 	if !w.given("drop") && !w.given("foot_drop") {
-		return &question{input: "drop", text: "How far should the quilt hang down at the sides?", choices: []string{"12 in", "14 in", "0 in"}}
+		return w.needs("drop")
 	}
 	r.SideDrop = w.length("drop")
 	r.FootDrop = r.SideDrop

@@ -16,7 +16,7 @@ func biasBindingTopic() Topic {
 		},
 		Says: says(14, biasWord),
 		Inputs: []input{
-			{name: "length", kind: aLength, usual: [2]float64{40, 900}, prior: 3, after: of(biasWord, long, need), before: of(need, biasWord), not: of(wide, circle, across), label: "the length of bias",
+			{name: "length", kind: aLength, anyUnit: true, usual: [2]float64{40, 900}, prior: 5, after: of(long, need), before: of(need), not: of(wide, circle, across), label: "the length of bias",
 				ask: "How much bias do you need, in length, or what is it for?", offer: []string{"300 in", "a 50 in circle"}},
 			{name: "across", kind: aLength, usual: [2]float64{10, 120}, after: of(circle, across), before: of(circle, across), when: of(circle, across), label: "the circle across"},
 			quiltSize(),

@@ -42,10 +42,10 @@ func bordersTopic() Topic {
 			{name: "border", kind: aLength, many: true, usual: [2]float64{0.5, 12}, prior: 4, label: "the border",
 				after: of(border, wide, finished), before: of(border, wide), not: of(fabric, strip, seam), ask: "How wide is the border, finished?", offer: []string{"3 in", "4 in"}},
 			{name: "borders", kind: aCount, after: of(border), when: of(border), label: "how many borders"},
-			{name: "wanted", kind: aSize, usual: [2]float64{10, 140}, before: of(bringTo, upTo), when: of(bringTo, upTo), label: "the size it should reach"},
+			{name: "wanted", kind: aSize, usual: [2]float64{10, 140}, before: of(bringTo, upTo, wantWord), when: of(bringTo, upTo, wantWord), label: "the size it should reach"},
 			{name: "corners", kind: aWord, words: map[words.Concept]string{mitred: "mitred", butted: "butted", cornerSqs: "squares"}},
 			{name: "grain", kind: aWord, words: map[words.Concept]string{lengthwise: "lengthwise"}},
-			usableWidth(), seamAllowance(), clothInHand(),
+			usableWidth(), seamAllowance(), clothInHand(), stripsInHand(),
 		},
 		Needs:    [][]string{{"quilt"}, {"border", "inner_border", "outer_border", "middle_border", "wanted"}},
 		Examples: []string{"3 in border on 50 x 60", "borders of 1, 2½ and 4 on 48 x 62, mitred"},
@@ -65,11 +65,16 @@ func otherCorners(now, before map[string]Value) {
 }
 
 // borderWidths gives the borders from the inside out.
-func borderWidths(w *work) []measure.Length {
+func borderWidths(w *work, seam measure.Length) []measure.Length {
 	var out []measure.Length
 	for _, name := range []string{"inner_border", "border", "middle_border", "outer_border"} {
 		if v, ok := w.value(name); ok {
-			out = append(out, v.lengths()...)
+			for _, l := range v.lengths() {
+				if v.Cut == cutSize {
+					l -= 2 * seam
+				}
+				out = append(out, l)
+			}
 		}
 	}
 	return out
@@ -78,7 +83,7 @@ func borderWidths(w *work) []measure.Length {
 func workBorders(w *work) error {
 	quilt, _ := w.value("quilt")
 	c := w.conventions("usable_width", "seam")
-	widths := borderWidths(w)
+	widths := borderWidths(w, c.Seam)
 	if wanted, ok := w.value("wanted"); ok && len(widths) == 0 {
 		return workBorderToReach(w, c, quilt.Size, wanted.Size)
 	}
@@ -104,6 +109,13 @@ func workBorders(w *work) error {
 	}
 	w.size = measure.Size{Width: b.QuiltWidth, Length: b.QuiltLength}
 	w.enoughCloth(b.Cloth)
+	if n := w.count("have_strips"); n > 0 {
+		need := 0
+		for _, one := range b.Borders {
+			need += one.Strips
+		}
+		w.enoughCount(calc.CountCheck{Given: true, Have: n, Enough: n >= need, Spare: max(0, n-need), Short: max(0, need-n)}, "strip")
+	}
 	for i, one := range b.Borders {
 		sayBorder(w, r, one, borderName(i, len(b.Borders)))
 	}
@@ -176,6 +188,15 @@ func workBorderToReach(w *work, c calc.Conventions, quilt, wanted measure.Size) 
 	}
 	w.size = wanted
 	if b.SideFinished == b.TopFinished {
+		all, err := calc.Borders(calc.BordersRequest{Conventions: c, Quilt: quilt, Widths: []measure.Length{b.SideFinished}, Corners: calc.ButtedCorners, Join: calc.StraightJoin})
+		if err != nil {
+			return err
+		}
+		one := all.Borders[0]
+		w.figure("side_cut", one.SideCut)
+		w.figure("top_cut", one.TopCut)
+		w.figure("strips", one.Strips)
+		w.figure("buy", one.Buy)
 		w.figure("border", b.SideFinished)
 		w.figure("strip_width", b.SideStrip)
 		w.say("A border that finishes at %v all round: cut strips %v wide.", b.SideFinished, b.SideStrip)

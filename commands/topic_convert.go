@@ -28,7 +28,7 @@ func convertTopic() Topic {
 		},
 		Says: append(append(says(8, convertWord, asDecimal, asFraction), says(5, unitIn, unitFt, unitYd, unitMm, unitCm, unitM, notALength)...), says(3, onRuler)...),
 		Inputs: []input{
-			{name: "length", kind: aLength, prior: 6, label: "the length", ask: "Which length shall I convert, and to what? For example: 2¾ yd in cm."},
+			{name: "length", kind: aLength, anyUnit: true, prior: 6, label: "the length", ask: "Which length shall I convert, and to what? For example: 2¾ yd in cm."},
 			{name: "to", kind: aWord, words: units, ask: "In which unit: inches, yards, centimetres or metres?", offer: []string{"in inches", "in cm"}},
 		},
 		Needs:    [][]string{{"length"}},

@@ -24,9 +24,10 @@ func copingTopic() Topic {
 			quiltSize(),
 			{name: "unit", kind: aLength, usual: [2]float64{1, 14}, prior: 4, after: of(unitPc, block, squarePc, piecedBorder, finished), before: of(unitPc, piecedBorder, block, ofWord), label: "one unit of the border",
 				ask: "How big is one unit of the pieced border, finished?", offer: []string{"4 in", "5 in"}},
+			{name: "side", kind: aLength, usual: [2]float64{10, 140}, after: of(sideOfIt, long, edge, wide), before: of(sideOfIt, edge), label: "the side"},
 			seamAllowance(),
 		},
-		Needs:    [][]string{{"quilt"}, {"unit"}},
+		Needs:    [][]string{{"quilt", "side"}, {"unit"}},
 		Examples: []string{"coping strips for a 46 x 58 quilt with 5 in border units", "pieced border of 4 in units on 50 x 62"},
 		Source:   "enough whole units to pass the side, and half of what they are over on each edge (patchworktimes.com, July 2009).",
 		Work:     workCoping,
@@ -34,11 +35,17 @@ func copingTopic() Topic {
 }
 
 func workCoping(w *work) error {
-	v, _ := w.value("quilt")
+	v, twoSides := w.value("quilt")
+	if !twoSides {
+		v.Size = calc.PrecutSquare(w.length("side"))
+	}
 	c := w.conventions("seam")
 	r, err := calc.Coping(calc.CopingRequest{Conventions: c, Quilt: v.Size, Unit: w.finished("unit", c.Seam)})
 	if err != nil {
 		return err
+	}
+	if v.Size.Width == v.Size.Length {
+		return sayCopingSide(w, r)
 	}
 	w.size = measure.Size{Width: r.Width.Border, Length: r.Length.Border}
 	for _, side := range []struct {
@@ -57,6 +64,22 @@ func workCoping(w *work) error {
 	}
 	w.say("Before its border the quilt is then %v.", w.size)
 	w.show(r.Working)
+	w.does(cutting)
+	return nil
+}
+
+// sayCopingSide answers for one side, or for four equal ones.
+func sayCopingSide(w *work, r calc.CopingResult) error {
+	s := r.Width
+	w.figure("units", s.Units)
+	w.figure("strip_finished", s.StripFinished)
+	w.figure("strip_cut", s.StripCut)
+	if s.StripFinished == 0 {
+		w.say("%v units fit exactly; no strip is needed.", s.Units)
+	} else {
+		w.say("%v units make %v: add strips that finish at %v on both edges, cut %v.", s.Units, s.Border, s.StripFinished, s.StripCut)
+	}
+	w.show(r.Working[:len(r.Working)/2])
 	w.does(cutting)
 	return nil
 }

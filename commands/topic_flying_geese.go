@@ -21,7 +21,7 @@ func flyingGeeseTopic() Topic {
 				ask: "How big are the geese, finished?", offer: []string{"2 x 4", "3 x 6"}},
 			{name: "height", kind: aLength, usual: [2]float64{0.5, 6}, after: of(high), before: of(high), label: "the height"},
 			{name: "width", kind: aLength, usual: [2]float64{1, 12}, after: of(wide, long), before: of(wide), label: "the width"},
-			{name: "geese", kind: aCount, usual: [2]float64{2, 1000}, prior: 3, after: of(gooseWord, unitPc, ofWord), before: of(need, makeIt), label: "how many geese"},
+			{name: "geese", kind: aCount, usual: [2]float64{2, 1000}, prior: 3, after: of(gooseWord, unitPc, ofThem), before: of(need, makeIt), label: "how many geese"},
 			{name: "square", kind: aLength, usual: [2]float64{3, 20}, after: of(squarePc, precut), before: of(fromWord, have), when: of(fromWord, have, precut), label: "the large square in hand"},
 			atATimeInput(), wayInput(), usableWidth(), seamAllowance(),
 		},

@@ -17,7 +17,7 @@ func hexagonsTopic() Topic {
 	return Topic{
 		Name: "hexagons", Group: SizeIt, Title: "hexagons: their sizes, the patches to cut, and how many fill a quilt",
 		Terms: []words.Term{
-			{Concept: flatSides, Words: "flat to flat, flat side to flat side, across the flats, between flat sides, between the flat sides, edge to edge of a hexagon, side to side, flats, between flats"},
+			{Concept: flatSides, Words: "flat to flat, flat side to flat side, across the flats, between flat sides, between the flat sides, edge to edge of a hexagon, flats, between flats"},
 			{Concept: pointSides, Words: "point to point, tip to tip, corner to corner, across the points, between the points"},
 			{Concept: rosetteWord, Words: "rosette, flower, grandmother's flower garden, ring of hexagons, hexagon flower"},
 			{Concept: paperWord, Words: "paper, papers, epp, english paper piecing, paper piecing, paper pieced, hand pieced"},

@@ -10,10 +10,10 @@ import (
 func layoutTopic() Topic {
 	return Topic{
 		Name: "layout", Group: SizeIt, Title: "how many blocks make a quilt, set straight or on point, and how big it is",
-		Says: append(append(says(4, block, onPoint, straightSet), says(3, across, downward, row, perRow, quilt)...), says(2, squarePc, howBig, finished, makeIt)...),
+		Says: append(append(says(4, block, onPoint, straightSet), says(3, across, downward, row, perRow, quilt)...), append(says(2, squarePc, howBig, finished, makeIt, queenBed, kingBed, twinBed, fullBed, doubleBed, singleBed, cribBed, perRow), against(halfSquare, gooseWord, hexagon, squareInSq, fourPatch, ninePatch, quarterSquare)...)...),
 		Asks: append(says(4, block), says(3, squarePc)...),
 		Inputs: []input{
-			quiltSize(),
+			blocksQuilt(),
 			{name: "block", kind: aLength, usual: [2]float64{1, 24}, prior: 4, label: "the block", replaces: []string{"block_size"},
 				after: of(block, squarePc, finished, unfinished), before: of(block, squarePc, finished, unfinished), not: of(strip, border),
 				ask: "How big is each block, finished?", offer: []string{"9 in", "12 in"}},
@@ -72,7 +72,7 @@ func workLayout(w *work) error {
 		r.Wanted = m.Size
 		w.say("I took the top of a %s %s mattress, %v, without any drop.", string(m.Country), m.Name, m.Size)
 	}
-	if block == (measure.Size{}) {
+	if !w.given("block") && !w.given("block_size") {
 		if r.Wanted == (measure.Size{}) {
 			return w.needs("block")
 		}

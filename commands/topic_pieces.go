@@ -10,7 +10,7 @@ import (
 func piecesTopic() Topic {
 	return Topic{
 		Name: "pieces", Group: CutIt, Title: "how many pieces a cut of fabric gives",
-		Says: append(says(5, fatQuarter, fatEighth, longQuarter), append(says(3, squarePc, rectangle, strip, fromWord, piece), says(2, fabric, precut, unitYd, unitM)...)...),
+		Says: append(says(5, fatQuarter, fatEighth, longQuarter), append(says(3, squarePc, rectangle, strip, fromWord, piece, clothAmount, scrap, canGet), append(says(2, fabric, precut), against(blade, halfSquare, gooseWord, hexagon, fourPatch, ninePatch, quarterSquare, squareInSq, diamond, triangle, block)...)...)...),
 		Asks: says(4, squarePc, rectangle, strip, piece),
 		Inputs: []input{
 			{name: "size", kind: aSize, after: of(rectangle, piece, squarePc), before: of(rectangle, piece, squarePc), prior: 5, usual: [2]float64{0.75, 30}, not: of(fabric, quilt), label: "the size of the pieces", replaces: []string{"side", "strip_width"}},
@@ -18,10 +18,9 @@ func piecesTopic() Topic {
 			{name: "strip_width", kind: aLength, after: of(strip), when: of(strip), prior: 1, usual: [2]float64{1, 12}, label: "the strip"},
 			{name: "precut_square", kind: aLength, after: of(precut), before: of(precut, fromWord), when: of(precut), usual: [2]float64{4, 12}, label: "the precut square", replaces: []string{"cloth", "cut", "from"}},
 			{name: "cloth", kind: aCloth, after: of(fabric, fromWord), before: of(fromWord, fabric, have), prior: 3, usual: [2]float64{3, 400}, not: of(squarePc, rectangle, strip, precut, usable, high, wide), label: "the fabric", ask: "From how much fabric: yards, a fat quarter, a strip?", offer: []string{"1 yd", "a fat quarter"}, replaces: []string{"cut", "from", "precut_square"}},
-			{name: "from", kind: aSize, after: of(fabric), before: of(fabric, fromWord), when: of(fabric, fromWord), usual: [2]float64{5, 130}, label: "the piece of fabric", replaces: []string{"cloth", "cut", "precut_square"}},
+			{name: "from", kind: aSize, after: of(fabric, scrap), before: of(fabric, fromWord, scrap), when: of(fabric, fromWord, scrap), usual: [2]float64{5, 130}, label: "the piece of fabric", replaces: []string{"cloth", "cut", "precut_square"}},
 			{name: "cut", kind: aWord, words: map[words.Concept]string{fatQuarter: "fat quarter", fatEighth: "fat eighth", longQuarter: "long quarter"}, replaces: []string{"cloth", "from", "precut_square"}},
 			{name: "cuts", kind: aCount, after: of(fatQuarter, fatEighth, longQuarter), label: "how many cuts"},
-			{name: "wanted", kind: aCount, after: of(squarePc, rectangle, piece), before: of(need), when: of(need, enough, have), label: "the pieces you need"},
 			oneWayPrint(), usableWidth(),
 		},
 		Needs:    [][]string{{"size", "side", "strip_width"}, {"cloth", "from", "cut", "precut_square", "strip_width"}},
@@ -62,7 +61,7 @@ func workPieces(w *work) error {
 		piece = measure.Size{Width: from.Width, Length: w.length("strip_width")}
 	}
 	cuts := max(1, w.count("cuts"))
-	p, err := calc.Pieces(calc.PiecesRequest{Conventions: c, From: from, Piece: piece, OneWay: w.word("print") != "" || strips, Wanted: w.count("wanted")})
+	p, err := calc.Pieces(calc.PiecesRequest{Conventions: c, From: from, Piece: piece, OneWay: w.word("print") != "" || strips})
 	if err != nil {
 		return err
 	}
@@ -76,11 +75,6 @@ func workPieces(w *work) error {
 		w.show(p.Working)
 		w.does(cutting)
 		return nil
-	}
-	if w.given("wanted") {
-		check := calc.CountCheck{Given: true, Have: p.Pieces * cuts, Enough: p.Pieces*cuts >= w.count("wanted")}
-		check.Spare, check.Short = max(0, check.Have-w.count("wanted")), max(0, w.count("wanted")-check.Have)
-		w.enoughCount(check, "piece")
 	}
 	w.say("%v pieces of %v from %s: %v across and %v down.", p.Pieces*cuts, piece, name, p.Across, p.Down)
 	if p.Other.Pieces > 0 && p.Other.Pieces != p.Pieces {

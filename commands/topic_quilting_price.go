@@ -11,6 +11,7 @@ const (
 	perSquareFoot words.Concept = "a square foot"
 	centsWord     words.Concept = "cents"
 	priceWord     words.Concept = "price"
+	quiltPrice    words.Concept = "quilting price"
 )
 
 // quiltingPriceTopic: quilting priced by area.
@@ -21,9 +22,10 @@ func quiltingPriceTopic() Topic {
 			{Concept: perSquareInch, Words: "a square inch, per square inch, square inch, sq in, sq inch, per sq in, per sq inch, psi, the square inch, each square inch, per sq. in"},
 			{Concept: perSquareFoot, Words: "a square foot, per square foot, square foot, sq ft, square feet"},
 			{Concept: centsWord, Words: "cent, c, pence, p, ¢"},
+			{Concept: quiltPrice, Words: "price to quilt, cost to quilt, quilting price, quilting cost, price of quilting, cost of quilting, quilting charge, charge for quilting, price for quilting, cost to have it quilted, longarm price, longarm cost, longarming cost, price per square inch"},
 			{Concept: priceWord, Words: "price, cost, costs, charge, charges, charged, pay, how much does it cost, what does it cost"},
 		},
-		Says: append(says(9, perSquareInch, perSquareFoot), says(3, quiltingWord, centsWord, priceWord)...),
+		Says: append(append(says(9, perSquareInch, perSquareFoot), says(10, quiltPrice)...), says(3, quiltingWord, centsWord, priceWord)...),
 		Inputs: []input{
 			quiltSize(),
 			{name: "rate", kind: aRate, prior: 2, after: of(centsWord, perSquareInch, perSquareFoot, moneyWord), before: of(atPrice, priceWord), label: "the price of a square inch", ask: "What is charged for a square inch?", offer: []string{"2 cents"}},

@@ -16,14 +16,14 @@ const (
 // scaleTopic: a block in another size.
 func scaleTopic() Topic {
 	return Topic{
-		Name: "scale", Group: SizeIt, Title: "a block or pattern in another size",
+		Name: "scale", Apart: true, Group: SizeIt, Title: "a block or pattern in another size",
 		Terms: []words.Term{
 			{Concept: scaleWord, Words: "scale, resize, enlarge, shrink a block, reduce, scale up, scale down, blow up, make bigger, make smaller, turn, turn a, resizing, scaling, enlarging, by how much, what factor, factor, bigger block, smaller block, shrink, upsize, downsize, change the size, convert the block, rescale, scaled"},
 			{Concept: wantWord, Words: "i want it, want it, i want, want, so it's, so that it's, instead of, rather than, it should be"},
 		},
 		Says: append(says(6, scaleWord), says(2, block, wantWord, upTo)...),
 		Inputs: []input{
-			{name: "from", kind: aLength, usual: [2]float64{2, 24}, prior: 3, after: of(block, quilt), before: of(scaleWord, fromWord, block), not: of(wantWord), label: "the size now", ask: "From which size to which, finished? For example: 9 in block to 12."},
+			{name: "from", kind: aLength, usual: [2]float64{2, 24}, prior: 3, after: of(block, quilt), before: of(scaleWord, fromWord, block), not: of(wantWord, upTo), label: "the size now", ask: "From which size to which, finished? For example: 9 in block to 12."},
 			{name: "to", kind: aLength, usual: [2]float64{2, 30}, prior: 2, before: of(upTo, wantWord), label: "the size wanted", ask: "To which size, finished?", offer: []string{"to 12 in"}},
 			{name: "patch", kind: aLength, many: true, usual: [2]float64{0.5, 14}, after: of(piece, squarePc, unfinished), before: of(cutVerb, squarePc, piece, unfinished), when: of(piece, squarePc, unfinished), label: "a patch as cut"},
 			seamAllowance(),

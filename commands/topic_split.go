@@ -12,13 +12,13 @@ func splitTopic() Topic {
 	return Topic{
 		Name: "split", Group: CutIt, Title: "sharing pieces out over fabrics",
 		Terms: []words.Term{
-			{Concept: shareOut, Words: "share, shared, split, divide, divided, divide by, spread, share out, shared out, evenly, equally, over, among, amongst, from each fabric, from each, of each, of each fabric, of each colour, of each color, of each print, per fabric, per colour, per color, per print, each fabric, each colour, each color, each print, out of each, out of each fabric, /"},
+			{Concept: shareOut, Words: "share, shared, split, divide, divided, divide by, spread, share out, shared out, evenly, equally, over, among, amongst, apiece, a piece each, from each fabric, from each, of each, of each fabric, of each colour, of each color, of each print, per fabric, per colour, per color, per print, each fabric, each colour, each color, each print, out of each, out of each fabric, /"},
 		},
 		Says: append(says(5, colour, fabric), says(6, shareOut)...),
 		Inputs: []input{
 			{name: "pieces", kind: aCount, after: of(blade, squarePc, piece, strip, rectangle, triangle, hexagon, block, diamond, unitPc), before: of(divide), prior: 3, label: "the pieces",
 				ask: "How many pieces are there to share out?", offer: []string{"96 blades"}},
-			{name: "fabrics", kind: aCount, after: of(colour, fabric), before: of(shareOut, betweenWord), prior: 2, label: "the fabrics",
+			{name: "fabrics", kind: aCount, after: of(colour, fabric, otherThing), before: of(shareOut, betweenWord), prior: 2, label: "the fabrics",
 				ask: "Over how many fabrics?", offer: []string{"7 fabrics"}},
 		},
 		Needs:    [][]string{{"pieces"}, {"fabrics"}},

@@ -37,10 +37,10 @@ func stripSetTopic() Topic {
 				ask: "How wide are the strips, as cut?", offer: []string{"2½ in"}},
 			{name: "patch", kind: aLength, usual: [2]float64{0.5, 6}, after: of(squarePc, piece), before: of(squarePc, piece), when: of(finished), label: "one patch, finished", replaces: []string{"strip_width", "block"}},
 			{name: "block", kind: aLength, usual: [2]float64{2, 20}, after: of(block, fourPatch, ninePatch, sixteenPatch, railFence, checkerboard, finished), before: of(block, finished), label: "the block", replaces: []string{"strip_width"}},
-			{name: "blocks", kind: aCount, usual: [2]float64{2, 500}, prior: 3, after: of(fourPatch, ninePatch, twoPatch, sixteenPatch, railFence, checkerboard, block, ofWord), before: of(need, makeIt, fourPatch, ninePatch, twoPatch), label: "how many blocks"},
+			{name: "blocks", kind: aCount, usual: [2]float64{2, 500}, prior: 3, after: of(fourPatch, ninePatch, twoPatch, sixteenPatch, railFence, checkerboard, block, ofThem), before: of(need, makeIt, fourPatch, ninePatch, twoPatch), label: "how many blocks"},
 			{name: "rails", kind: aCount, usual: [2]float64{2, 8}, after: of(railFence, strip), before: of(railFence), when: of(railFence), label: "the rails"},
 			{name: "grid", kind: aGrid, usual: [2]float64{2, 12}, after: of(checkerboard, squarePc), before: of(checkerboard), when: of(checkerboard), label: "the squares of the board"},
-			{name: "pattern", kind: aWord, words: map[words.Concept]string{twoPatch: "two-patch", fourPatch: "four-patch", ninePatch: "nine-patch", sixteenPatch: "sixteen-patch", railFence: "rail", checkerboard: "checkerboard"}},
+			{name: "pattern", kind: aWord, ask: "Which block is it?", offer: []string{"four-patch", "nine-patch", "rail"}, words: map[words.Concept]string{twoPatch: "two-patch", fourPatch: "four-patch", ninePatch: "nine-patch", sixteenPatch: "sixteen-patch", railFence: "rail", checkerboard: "checkerboard"}},
 			{name: "have_strips", kind: aCount, when: of(have, enough), after: of(strip), before: of(have), label: "the strips you have"},
 			usableWidth(), seamAllowance(),
 		},
@@ -75,7 +75,7 @@ func workStripSet(w *work) error {
 		}
 		r.Rows, r.Columns = v.Down, v.Count
 	default:
-		return &question{input: "pattern", text: "Which block is it?", choices: []string{"four-patch", "nine-patch", "rail"}}
+		return w.needs("pattern")
 	}
 	switch {
 	case w.given("strip_width"):

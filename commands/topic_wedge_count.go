@@ -10,7 +10,7 @@ const closing words.Concept = "closing"
 
 // turnInput says how much of a circle the blades fill.
 func turnInput() input {
-	return input{name: "part", kind: aWord, words: map[words.Concept]string{halfRing: "half", quarterOf: "quarter", fanWord: "quarter", ring: "full", allRound: "full"}}
+	return input{name: "part", kind: aWord, words: map[words.Concept]string{halfRing: "half", quarterOf: "quarter", quarterCirc: "quarter", fanWord: "quarter", ring: "full", allRound: "full"}}
 }
 
 const fanWord words.Concept = "fan"
@@ -37,11 +37,11 @@ func wedgeCountTopic() Topic {
 			{Concept: closing, Words: "close, closes, closing, to close, go round, make a circle, make up a circle, complete, go into, fit into a circle, fill a circle, fill, full turn, lie flat, one flat circle"},
 			{Concept: fanWord, Words: "fan"},
 		},
-		Says: append(append(says(4, blade, angleWord, closing, halfRing, quarterOf), says(3, ring, circle, fanWord, template)...), says(2, allRound)...),
-		Asks: says(5, blade),
+		Says: append(append(says(4, blade, angleWord, closing, halfRing, quarterOf, quarterCirc), says(3, ring, circle, fanWord, template)...), append(says(2, allRound), against(triangle, diamond, hexagon, halfSquare, quarterSquare, foldedEdge)...)...),
+		Asks: says(5, blade, angleWord),
 		Inputs: []input{
 			bladeAngle(),
-			{name: "blades", kind: aCount, usual: [2]float64{3, 72}, after: of(blade), before: of(blade, ring), prior: 1, label: "the number of blades"},
+			{name: "blades", kind: aCount, usual: [2]float64{3, 72}, after: of(blade, ofThem), before: of(blade, ring), prior: 1, when: of(angleWord, closing, quarterCirc, fanWord), label: "the number of blades"},
 			turnInput(),
 		},
 		Needs:    [][]string{{"angle", "blades"}},

@@ -18,7 +18,7 @@ func wedgeStripsTopic() Topic {
 		Says: append(append(says(4, blade, strip), says(3, headToTail, along, howMuch)...), says(2, long, fromWord, buyWord, yardageWord)...),
 		Asks: says(5, strip, fatQuarter, stripPack),
 		Inputs: []input{
-			{name: "blades", kind: aCount, usual: [2]float64{8, 1000}, after: of(blade), before: of(need, blade), prior: 2, label: "the number of blades", ask: "How many blades do you need?", offer: []string{"20 blades", "96 blades"}},
+			{name: "blades", kind: aCount, usual: [2]float64{8, 1000}, after: of(blade, ofThem), before: of(need, blade), prior: 2, label: "the number of blades", ask: "How many blades do you need?", offer: []string{"20 blades", "96 blades"}},
 			{name: "blade_length", kind: aLength, usual: [2]float64{2, 24}, after: of(long, blade), before: of(long, blade), prior: 2, not: of(narrowEnd, wideEnd, strip, wide), label: "the length of the blades", ask: "How long are the blades?", offer: []string{"5 in", "6 in"}},
 			{name: "strip_width", kind: aLength, usual: [2]float64{1.5, 14}, after: of(strip, wide), before: of(strip, fromWord), prior: 1, not: of(long), label: "the strip"},
 			{name: "strip", kind: aSize, after: of(strip), before: of(strip, fromWord, along), prior: 1, label: "the strip"},
@@ -63,6 +63,10 @@ func workWedgeStrips(w *work) error {
 	} else {
 		r.Conventions = w.conventions("usable_width")
 	}
+	if n := w.count("plates"); n > 0 && w.values["blades"].Each {
+		w.say("%v blades for each of the %v rings: %v in all.", r.Blades, n, r.Blades*n)
+		r.Blades *= n
+	}
 	if w.word("source") == "fat quarter" {
 		return workBladesFromQuarters(w, r)
 	}
@@ -106,7 +110,7 @@ func workWedgeStrips(w *work) error {
 	if o := s.Other; o != nil {
 		w.say("%s it would take %v, %v wide: %v.", capital(lying(o.Layout)), counted(o.Strips, "strip"), o.StripWidth, o.Buy)
 	}
-	if n := w.count("plates"); n > 0 && r.Blades%n == 0 {
+	if n := w.count("plates"); n > 0 && !w.values["blades"].Each && r.Blades%n == 0 {
 		w.say("That is %v blades for each of the %v rings.", r.Blades/n, n)
 	}
 	w.show(s.Working)

@@ -10,20 +10,22 @@ import (
 func yardageTopic() Topic {
 	return Topic{
 		Name: "yardage", Group: BuyIt, Title: "fabric for a number of pieces",
-		Says: append(says(8, yardageWord), append(says(5, howMuch), says(2, squarePc, rectangle, fabric, buyWord, piece, oneWay)...)...),
+		Says: append(says(8, yardageWord), append(says(5, howMuch), append(says(2, squarePc, rectangle, fabric, buyWord, piece, oneWay, strip, canGet, enough), against(blade, halfSquare, gooseWord, hexagon, fourPatch, ninePatch, quarterSquare, squareInSq, diamond)...)...)...),
 		Asks: append(says(3, fabric, howMuch, yardageWord, unitYd, unitM), says(5, fatQuarter, fatEighth, longQuarter, stripPack, squarePack)...),
 		Inputs: []input{
-			{name: "pieces", kind: aCount, after: of(squarePc, rectangle, piece, unitPc), before: of(need), prior: 2, usual: [2]float64{4, 2000}, label: "the number of pieces",
+			{name: "pieces", kind: aCount, after: of(squarePc, rectangle, piece, unitPc, ofThem), before: of(need), prior: 2, usual: [2]float64{4, 2000}, label: "the number of pieces",
 				ask: "Which pieces, how many and what size? For example: 48 squares of 5½ in.", offer: []string{"48 squares 5½", "20 rectangles 2½ x 6½"}, not: of(strip)},
+			{name: "strips", kind: aCount, after: of(strip), usual: [2]float64{2, 400}, label: "the number of strips", replaces: []string{"pieces"}},
+			{name: "blocks", kind: aCount, after: of(block), label: "the blocks"},
 			{name: "size", kind: aSize, after: of(rectangle, piece, squarePc), before: of(rectangle, piece, squarePc, unfinished), prior: 5, usual: [2]float64{0.75, 60}, label: "the size of the pieces", not: of(quilt), replaces: []string{"side"}},
-			{name: "side", kind: aLength, after: of(squarePc, piece, eachWord), before: of(squarePc, piece, unfinished, finished, atPrice), prior: 4, usual: [2]float64{0.75, 60}, label: "the size of the squares", not: of(fabric, usable), replaces: []string{"size"},
+			{name: "side", kind: aLength, after: of(squarePc, piece, eachWord, strip, wide), before: of(squarePc, piece, unfinished, finished, atPrice), prior: 4, usual: [2]float64{0.75, 60}, label: "the size of the squares", not: of(fabric, usable), replaces: []string{"size"},
 				ask: "What size is each piece?", offer: []string{"5½ in square"}},
 			{name: "source", kind: aWord, words: map[words.Concept]string{fatQuarter: "fat quarter", fatEighth: "fat eighth", longQuarter: "long quarter"}},
 			{name: "waste", kind: aPercent, after: of(percentWord, extra), label: "the allowance for waste"},
 			oneWayPrint(), usableWidth(), seamAllowance(), clothInHand(),
 			{name: "have_cuts", kind: aCount, when: of(have, enough), after: of(fatQuarter, fatEighth, longQuarter), label: "the cuts you have"},
 		},
-		Needs:    [][]string{{"pieces"}, {"size", "side"}},
+		Needs:    [][]string{{"pieces", "strips"}, {"size", "side"}},
 		Examples: []string{"how much fabric for 48 squares 5½", "20 rectangles 2½ x 6½ from fat quarters, how many"},
 		Source:   "whole pieces to a strip, whole strips, both ways round, the shorter taken (bobbininquilts.com; craftcore.ca).",
 		Work:     workYardage,
@@ -33,6 +35,10 @@ func yardageTopic() Topic {
 func workYardage(w *work) error {
 	c := w.conventions("usable_width")
 	count := w.count("pieces")
+	if n := w.count("blocks"); n > 0 && count > 0 {
+		w.say("%v for each of %v blocks: %v in all.", count, n, count*n)
+		count *= n
+	}
 	piece := measure.Size{}
 	cut := unsaid
 	if v, ok := w.value("size"); ok {
@@ -40,6 +46,9 @@ func workYardage(w *work) error {
 	} else {
 		v, _ := w.value("side")
 		piece, cut = calc.PrecutSquare(v.Length), v.Cut
+	}
+	if n := w.count("strips"); n > 0 && !w.given("pieces") {
+		count, piece = n, measure.Size{Width: c.UsableWidth, Length: piece.Width}
 	}
 	if cut == finishedSize {
 		c.Seam = w.conventions("seam").Seam

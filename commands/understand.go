@@ -15,6 +15,7 @@ const (
 	perSay        = 3  // what a point of saying weighs against the match's points
 	unclearCosts  = 14 // a number that the topic has no use for
 	missingCosts  = 20 // an input that it would have to ask for
+	namedGain     = 10 // the topic is named, not only hinted at
 	lastTopicGain = 12 // the topic talked about last, in a follow-up
 )
 
@@ -28,6 +29,9 @@ type candidate struct {
 // total is how well the topic explains the text.
 func (c candidate) total() int {
 	t := c.says*perSay + c.score - unclearCosts*len(c.unclear)
+	if c.names() {
+		t += namedGain
+	}
 	if c.missing != nil {
 		t -= missingCosts
 	}
@@ -67,13 +71,16 @@ func (a *Assistant) signals(tokens []words.Token) []int {
 	return says
 }
 
-// meaning gives the concept of a token; a number of degrees speaks of angles.
+// meaning gives the concept of a token; a number of degrees speaks of angles, one
+// of yards or metres of fabric.
 func meaning(t words.Token) words.Concept {
 	switch {
 	case t.Kind == words.Word:
 		return t.Concept
 	case t.Kind == words.Number && t.Quantity.Unit == measure.DegreeUnit:
 		return angleWord
+	case t.Kind == words.Number && (t.Quantity.Unit == measure.YardUnit || t.Quantity.Unit == measure.MetreUnit):
+		return clothAmount
 	}
 	return ""
 }
@@ -126,7 +133,7 @@ func (a *Assistant) candidates(m matcher, qs, split []quantity) []candidate {
 // from before.
 func (a *Assistant) candidate(m matcher, t *Topic, says int, qs, split []quantity, known map[string]Value) candidate {
 	use := qs
-	if !slices.ContainsFunc(t.Inputs, func(in input) bool { return in.kind == aSize }) {
+	if t.Apart || !slices.ContainsFunc(t.Inputs, func(in input) bool { return in.kind == aSize }) {
 		use = split
 	}
 	c := candidate{match: m.match(t, use), says: says}

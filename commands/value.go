@@ -18,6 +18,7 @@ type Value struct {
 	Word   string           `json:"w,omitempty"`
 	More   []measure.Length `json:"m,omitempty"` // further lengths where several may be given
 	Cut    basis            `json:"b,omitempty"`
+	Each   bool             `json:"e,omitempty"` // said to be for each of something
 	From   string           `json:"f,omitempty"` // the words that it came from
 }
 

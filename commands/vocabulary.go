@@ -105,6 +105,10 @@ const (
 	inInches    words.Concept = "inches"
 	hearsay     words.Concept = "told"
 	otherThing  words.Concept = "something else"
+	clothAmount words.Concept = "an amount of fabric" // of numbers, see meaning
+	ofThem      words.Concept = "of them"
+	canGet      words.Concept = "can I get"
+	scrap       words.Concept = "scrap"
 )
 
 // baseTerms are the words for the shared concepts.
@@ -117,7 +121,7 @@ var baseTerms = []words.Term{
 	{Concept: halfRing, Words: "half ring, half circle, half a circle, half a ring, half plate, half a plate, semicircle, semi circle, half round, half fan"},
 	{Concept: quarterOf, Words: "quarter ring, quarter plate, quarter of a ring, quarter of a circle, quarter fan, quarter of a plate"},
 	{Concept: strip, Words: "strip, strips of fabric, fabric strip, stripe"},
-	{Concept: squarePc, Words: "square, patch, charm, charm square, mini square, plain square, cut square"},
+	{Concept: squarePc, Words: "square, patch, charm, charm square, sq, sqs, mini square, plain square, cut square"},
 	{Concept: rectangle, Words: "rectangle, oblong, brick"},
 	{Concept: triangle, Words: "triangle"},
 	{Concept: piece, Words: "piece"},
@@ -158,7 +162,7 @@ var baseTerms = []words.Term{
 	{Concept: around, Words: "how far round, round the edge, round it, way round, circumference, around it"},
 	{Concept: sizeWord, Words: "size, dimension, measurement"},
 	{Concept: finished, Words: "finished, finish, finishes, finishing, fin, finished size, when finished, once finished, finish at, finishes at, finishing at, once sewn, when sewn, sewn size"},
-	{Concept: unfinished, Words: "unfinished, raw, unf, cut size, cut at, as cut, before sewing, with seam allowance, with seam allowances, including seam allowance, including seam allowances, including seams, unsewn, raw edge to raw edge, cut to, cut them at, cutting at, cut measurement"},
+	{Concept: unfinished, Words: "unfinished, raw, unf, cut size, cut width, cut at, as cut, before sewing, with seam allowance, with seam allowances, including seam allowance, including seam allowances, including seams, unsewn, raw edge to raw edge, cut to, cut them at, cutting at, cut measurement"},
 	{Concept: cutVerb, Words: "cut, cutting, cuts"},
 	{Concept: angleWord, Words: "angle, degree, deg"},
 	{Concept: corner, Words: "corner"},
@@ -166,8 +170,8 @@ var baseTerms = []words.Term{
 	{Concept: onPoint, Words: "on point, onpoint, on the point, set on point, diagonal set, diagonally set, on the diagonal, diagonal setting"},
 	{Concept: straightSet, Words: "straight set, straight setting, set straight, straight rows"},
 	{Concept: atATime, Words: "at a time, at once, at one go, in one go, from one pair, per pair"},
-	{Concept: oneAtATime, Words: "singly, 1 at a time, one by one, individually, stitch and flip, flip corners, flippy corners, one each"},
-	{Concept: overage, Words: "overage, over each side, extra each side, extra on each side, extra all round, over all round, bigger each side, larger each side, beyond each side"},
+	{Concept: oneAtATime, Words: "singly, 1 at a time, one by one, on its own, each on its own, on their own, individually, stitch and flip, flip corners, flippy corners, one each"},
+	{Concept: overage, Words: "overage, overlap on each side, over each side, extra each side, extra on each side, extra all round, over all round, bigger each side, larger each side, beyond each side"},
 	{Concept: extra, Words: "extra, spare, allowance for joining, tail"},
 	{Concept: perimeter, Words: "perimeter, round the outside edge, outside edge, total edge, running inches, distance round"},
 	{Concept: template, Words: "template, ruler, wedge ruler, tool, acrylic"},
@@ -189,9 +193,14 @@ var baseTerms = []words.Term{
 	{Concept: enough, Words: "enough, suffice, sufficient, will it do, be enough, does that do, will that do, is that plenty, plenty, get away with, will do, do it, would do, make do, cover it, manage with"},
 	{Concept: need, Words: "need, required, requires, require"},
 	{Concept: fromWord, Words: "from, out of, using"},
+	{Concept: vertical, Words: "vertical, vertically, top to bottom, running down, seams running down, seam running down, lengthwise seam, down the back, running up and down"},
+	{Concept: horizontal, Words: "horizontal, horizontally, side to side, running across, runs across, ran across, crossways, crosswise seam, seams across, seam across, going across"},
 	{Concept: upTo, Words: "to, until, till, into"},
 	{Concept: ofWord, Words: "of"},
-	{Concept: eachWord, Words: "each, apiece, per, every"},
+	{Concept: canGet, Words: "can i get, could i get, will i get, do i get, can i cut, can you get, would i get, could i cut, can i squeeze, get out of"},
+	{Concept: scrap, Words: "scrap, remnant, offcut, piece of fabric, left over piece, leftover piece"},
+	{Concept: ofThem, Words: "of them, of these, of those, of it, of each kind"},
+	{Concept: eachWord, Words: "each, per, every"},
 
 	{Concept: percentWord, Words: "percent, per cent, pct"},
 	{Concept: moneyWord, Words: "dollar, euro, quid, bucks, usd, aud, gbp, eur, pound sterling"},

@@ -56,6 +56,8 @@ func next(s string, i int, before []Token, spaced bool) Token {
 	switch {
 	case unicode.IsLetter(r):
 		return Token{Kind: Word, End: wordEnd(s, i)}
+	case unicode.IsDigit(r): // no number by itself: 13th
+		return Token{Kind: Word, End: wordEnd(s, i)}
 	case strings.ContainsRune(".!?;", r):
 		return Token{Kind: Break, End: i + n}
 	case strings.ContainsRune(",:()[]{}\"'", r):
@@ -99,9 +101,12 @@ func startsWord(s string, i int) bool {
 	return !unicode.IsLetter(r) || !unicode.IsLetter(c)
 }
 
-// wordEnd gives the end of the word that starts at byte i: letters, and
-// apostrophes between letters.
+// wordEnd gives the end of the word that starts at byte i: digits and letters,
+// and apostrophes between letters.
 func wordEnd(s string, i int) int {
+	for i < len(s) && s[i] >= '0' && s[i] <= '9' {
+		i++
+	}
 	for i < len(s) {
 		r, n := utf8.DecodeRuneInString(s[i:])
 		switch {

@@ -24,7 +24,7 @@ const (
 // mend corrects the spelling of a word towards the vocabulary, and marks what
 // is known. Words that are common English are never changed.
 func (v *Vocabulary) mend(t *Token) {
-	if t.Kind != Word {
+	if t.Kind != Word || t.Word[0] <= '9' {
 		return
 	}
 	if v.plain[t.Word] || v.isEnglish(t.Word) {
