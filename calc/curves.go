@@ -32,9 +32,9 @@ type CircleResult struct {
 // Circle works out a circle: π × the distance across is the distance around.
 // Source: geometry.
 func Circle(r CircleRequest) (CircleResult, error) {
-	err := cmp.Or(r.Conventions.check(), wantSpare("around", r.Around), wantSpare("turning", r.Turning))
+	err := cmp.Or(r.Conventions.check(), wantSpare("distance_around", r.Around), wantSpare("turning", r.Turning))
 	if r.Around == 0 {
-		err = cmp.Or(err, wantLength("across", r.Across))
+		err = cmp.Or(err, wantLength("distance_across", r.Across))
 	}
 	if err != nil {
 		return CircleResult{}, err
