@@ -126,7 +126,12 @@ func (d *desk) start(change func(*discord.Config)) {
 	d.end, d.ended = cancel, make(chan error, 1)
 	surface, ended := d.surface, d.ended
 	go func() { ended <- surface.Run(ctx) }()
-	d.t.Cleanup(func() { d.stop() })
+	d.t.Cleanup(func() {
+		_ = d.stop() // told by those tests that look for it
+		if d.t.Failed() {
+			d.t.Logf("the surface's log:\n%s", d.log)
+		}
+	})
 	if !d.standby && !cfg.HTTPOnly {
 		d.server.Await("the surface to be connected", func() bool { return strings.Contains(d.log.String(), "connected to the chat platform") })
 	}

@@ -137,7 +137,7 @@ type chain struct {
 }
 
 // sameMoment is how far two readings of one clock may be apart by rounding.
-const sameMoment = 2 * time.Millisecond
+const sameMoment = time.Millisecond
 
 // Words for buttons that do nothing any more.
 const (
@@ -182,9 +182,11 @@ func (s *Surface) movedOn(conversation bot.ConversationID, answer, last time.Tim
 	return !ok || !ch.from.Equal(answer) || last.Sub(ch.last) > sameMoment
 }
 
-// took notes that a step was answered just now.
-func (s *Surface) took(conversation bot.ConversationID, c carried) {
+// took notes that a step was answered at a moment.
+func (s *Surface) took(conversation bot.ConversationID, c carried, at time.Time) {
 	if c.same() {
-		s.chains.Add(conversation, chain{from: c.at, last: s.cfg.Now()})
+		s.chains.Add(conversation, chain{from: c.at, last: at})
+		return
 	}
+	s.chains.Remove(conversation)
 }

@@ -57,7 +57,7 @@ func (s *Surface) use(r *reception) {
 			r.give(link.Post{Text: "I do not know that command any more. Ask me with /" + askCommand + ".", Private: true})
 			return
 		}
-		s.reply(r, text)
+		s.reply(r, text, func(time.Time) {})
 	default:
 		r.give(link.Post{Text: buttonStrange, Private: true})
 	}
@@ -87,27 +87,26 @@ func (s *Surface) press(r *reception) {
 		r.give(link.Post{Text: excuse, Private: true})
 		return
 	}
-	if s.reply(r, c.words) {
-		s.took(conversation, c)
-	}
+	s.reply(r, c.words, func(at time.Time) { s.took(conversation, c, at) })
 }
 
-// reply asks the handler and gives its answer.
-func (s *Surface) reply(r *reception, text string) bool {
+// reply asks the handler and gives its answer. Between the two it tells when
+// the handler was done.
+func (s *Surface) reply(r *reception, text string, handled func(time.Time)) {
 	reply, err := s.handle(s.base, messageOf(r.i, text))
 	if errors.Is(err, bot.ErrRepeat) {
 		r.leave() // another process answers
-		return false
+		return
 	}
 	if err != nil {
 		s.log.Warn("a question was given up", "error", err)
 		r.give(link.Post{Text: "I could not get to that. Ask it again, please.", Private: true})
-		return false
+		return
 	}
+	handled(s.cfg.Now())
 	p := s.compose(reply, r.i.Person)
 	p.Private = reply.Topic == "help" // long, and of no use to others
 	r.give(p)
-	return true
 }
 
 // reception sees to it that an interaction is answered once and in time: when
