@@ -39,6 +39,13 @@ func (w wedge) widthLoss(seam measure.Length) measure.Length {
 	return measure.Inches(2 * seam.Inches() / w.cos)
 }
 
+// unseen is the overhang that cut sizes drop and that nobody cuts to.
+const unseen = measure.Inch / 64
+
+// fitsAcross tells whether a piece is no wider than its strip, whichever system
+// it was measured in.
+func fitsAcross(piece, strip measure.Length) bool { return piece < strip+unseen }
+
 // WedgeAngle gives the angle of a template from its two widths and its length:
 // 2·atan((wide − narrow) ÷ (2·length)). The length has to be more than nothing.
 func WedgeAngle(narrow, wide, length measure.Length) measure.Angle {

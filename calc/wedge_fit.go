@@ -78,7 +78,7 @@ func bladeForStrip(r FitRequest, f FitResult) (FitResult, error) {
 			step("From %v on blades can be cut.", r.CutUp(r.Narrow+w.width(r.LimitStep))))
 	}
 	f.WideEnd = r.Template(r.Narrow + w.width(f.LongestBlade))
-	f.Fits = f.StripNeeded <= r.Strip
+	f.Fits = r.Length == 0 || fitsAcross(r.Narrow+w.width(r.Length), r.Strip)
 	f.Working = append(f.Working, roundedStep(f.ExactLongest, f.LongestBlade, "Longest blade: (%v − %v) ÷ (2 × tan(%v))",
 		r.Strip, r.Narrow, r.Angle/2))
 	return f, nil

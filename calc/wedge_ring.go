@@ -310,7 +310,7 @@ func (b *bladeShape) leastLength() measure.Length {
 
 // fits refuses a blade that is wider than the strip it is cut from lengthwise.
 func (b *bladeShape) fits(strip measure.Length) error {
-	if strip == 0 || b.CutUp(b.Wide) <= strip || b.CutUp(b.Length) <= strip {
+	if strip == 0 || fitsAcross(b.Wide, strip) || fitsAcross(b.Length, strip) {
 		return nil
 	}
 	longest := b.LimitDown(b.fromApex(strip) - b.inner)

@@ -119,7 +119,7 @@ func (r WedgeStripsRequest) chosenLayout() BladeLayout {
 		return AllOneWay
 	case r.Layout != AnyLayout:
 		return r.Layout
-	case r.Wide == 0 || r.Strip < r.Length:
+	case r.Wide == 0 || !fitsAcross(r.Length, r.Strip):
 		return AlongStrip
 	}
 	return r.across()
@@ -161,7 +161,7 @@ func (r WedgeStripsRequest) roomy(layout BladeLayout, strip measure.Length) erro
 		if strip == 0 {
 			return wantLength("strip_width", strip)
 		}
-		if r.CutUp(r.Wide) <= strip {
+		if fitsAcross(r.Wide, strip) {
 			return nil
 		}
 		reason := step("Blades that are %v at the wide end are too wide for a strip of %v.", r.Template(r.Wide), strip)
@@ -176,7 +176,7 @@ func (r WedgeStripsRequest) roomy(layout BladeLayout, strip measure.Length) erro
 	if r.Wide == 0 {
 		return limit("narrow_end", step("To lay blades across a strip both of their ends have to be known."), Step{})
 	}
-	if r.CutUp(r.Length) > strip {
+	if !fitsAcross(r.Length, strip) {
 		return limit("blade_length", step("Blades %v long do not fit across a strip of %v.", r.Length, strip),
 			step("Across it they can be %v long at most.", r.LimitDown(strip)))
 	}
