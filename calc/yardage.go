@@ -62,7 +62,7 @@ func Yardage(r YardageRequest) (YardageResult, error) {
 	y.YardageWay, y.Turned = way[0], way[1]
 	y.Need = moreByPercent(y.Length, r.Waste) + r.Straighten
 	y.Buy = r.BuyUp(y.Need)
-	y.LeftOver = measure.Length(y.Buy) - y.Need
+	y.LeftOver = max(0, measure.Length(y.Buy)-y.Need) // a hair may have been dropped
 	y.SparePieces = y.Strips*y.PerStrip - r.Count
 	y.ExactFit = y.PerStrip > 1 && measure.Length(y.PerStrip)*y.Across == r.UsableWidth
 	y.MoreWidth = (measure.Length(y.PerStrip+1) * y.Across).RoundUp(r.GroundStep)
