@@ -189,9 +189,9 @@ func (r BackingRequest) wayWorking(w BackingWay, fabric measure.Length) []Step {
 		return []Step{step("One panel of %v fabric, %v long, needs no seam.", fabric, w.PanelLength)}
 	}
 	return []Step{
-		step("Seams %v: %v panels of %v less %v seams of %v = %v across.",
-			w.Seams, w.Panels, fabric, w.Panels-1, 2*r.PanelSeam, w.Across),
-		step("%v panels × %v = %v.", w.Panels, w.PanelLength, w.Need-r.Straighten),
+		step("Seams %v: %v of %v less %v of %v = %v across.",
+			w.Seams, counted(w.Panels, "panel"), fabric, counted(w.Panels-1, "seam"), 2*r.PanelSeam, w.Across),
+		step("%v × %v = %v.", counted(w.Panels, "panel"), w.PanelLength, w.Need-r.Straighten),
 	}
 }
 
@@ -244,7 +244,7 @@ func BackingReach(r BackingReachRequest) (BackingReachResult, error) {
 		if area(q.Quilt) > area(result.Largest.Quilt) {
 			result.Largest = q
 		}
-		result.Working = append(result.Working, step("%v panels of %v back a quilt of %v.", n, panel, q.Quilt))
+		result.Working = append(result.Working, step("%v of %v: a quilt of %v.", counted(n, "panel"), panel, q.Quilt))
 	}
 	if len(result.All) == 0 {
 		return BackingReachResult{}, limit("have",

@@ -112,13 +112,13 @@ func (r BiasBindingRequest) separate(length measure.Length) BiasStrips {
 func (r BiasBindingRequest) working(b BiasBindingResult) []Step {
 	lines := []Step{r.Edge.working}
 	if r.Extra > 0 {
-		lines = append(lines, step("With %v more: %v.", r.Extra, b.LengthNeeded))
+		lines = append(lines, step("With %v more: %v.", r.Extra, Unrounded(b.LengthNeeded)))
 	}
 	if b.Squares > 1 {
 		lines = append(lines, step("One square would be wider than the fabric, so %v of them share it.", b.Squares))
 	}
 	return append(lines,
 		step("A square of %v loses %v to the seams of its tube: %v × %v ÷ %v = %v of strip.", b.SquareSide, biasSeams,
-			b.SquareSide, b.SquareSide-biasSeams, r.StripWidth, biasLength(b.SquareSide, r.StripWidth)),
+			b.SquareSide, b.SquareSide-biasSeams, r.StripWidth, Unrounded(biasLength(b.SquareSide, r.StripWidth))),
 		step("%v of fabric: buy %v.", b.Need, b.Buy))
 }

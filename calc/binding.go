@@ -99,14 +99,14 @@ func (r BindingRequest) check() error {
 func (r BindingRequest) working(b BindingResult, loss measure.Length) []Step {
 	lines := []Step{
 		r.Edge.working,
-		step("With %v for corners and the closing join: %v.", r.Extra, b.LengthNeeded),
+		step("With %v for corners and the closing join: %v.", r.Extra, Unrounded(b.LengthNeeded)),
 	}
 	if b.Strips == 1 {
 		lines = append(lines, step("1 strip of %v is enough.", r.UsableWidth))
 	} else {
 		lines = append(lines,
-			step("%v strips of %v less %v joins of %v = %v.", b.Strips, r.UsableWidth, b.Strips-1, loss, b.Covers),
-			step("%v strips would make %v, %v short.", b.Strips-1, b.OneFewerCovers, b.OneFewerShort))
+			step("%v of %v less %v of %v = %v.", counted(b.Strips, "strip"), r.UsableWidth, counted(b.Strips-1, "join"), loss, b.Covers),
+			step("%v would make %v, %v short.", counted(b.Strips-1, "strip"), b.OneFewerCovers, Unrounded(b.OneFewerShort)))
 	}
 	return append(lines, step("%v × %v = %v of fabric: buy %v.", b.Strips, b.StripWidth, b.Need, b.Buy))
 }
@@ -151,7 +151,7 @@ func BindingReach(r BindingReachRequest) (BindingReachResult, error) {
 	}
 	b.Square = (b.Perimeter / 4).RoundDown(r.LimitStep)
 	b.Working = []Step{
-		step("%v strips of %v less %v joins of %v = %v.", r.Strips, r.UsableWidth, r.Strips-1, loss, b.Covers),
+		step("%v of %v less %v of %v = %v.", counted(r.Strips, "strip"), r.UsableWidth, counted(r.Strips-1, "join"), loss, b.Covers),
 		step("Less %v for corners and the closing join: %v round the quilt.", r.Extra, b.Perimeter),
 		step("A square with that edge: %v ÷ 4 = %v a side.", b.Perimeter, b.Square),
 	}

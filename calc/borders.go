@@ -185,16 +185,16 @@ func (r BordersRequest) working(b Border, quilt measure.Size) []Step {
 	lines := []Step{r.sidesWorking(b, quilt), step("Strip: %v and two seams of %v = %v.", b.Width, r.Seam, b.StripWidth)}
 	switch {
 	case r.Lengthwise:
-		lines = append(lines, step("Cut along the fabric, %v strips side by side use %v of its width and %v of its length.",
-			b.Strips, b.Across, b.Need))
+		lines = append(lines, step("Cut along the fabric, %v side by side use %v of its width and %v of its length.",
+			counted(b.Strips, "strip"), b.Across, b.Need))
 	case b.Joined:
 		total, loss := 2*(b.SideCut+b.TopCut), r.loss(r.Join, b.StripWidth)
 		lines = append(lines,
 			step("All round: 2 × %v + 2 × %v = %v.", b.SideCut, b.TopCut, total),
-			step("%v strips of %v less %v joins of %v = %v.", b.Strips, r.UsableWidth, b.Strips-1, loss,
+			step("%v of %v less %v of %v = %v.", counted(b.Strips, "strip"), r.UsableWidth, counted(b.Strips-1, "join"), loss,
 				joinedLength(b.Strips, r.UsableWidth, loss)))
 	default:
-		lines = append(lines, step("%v strips of %v hold the four sides without a join.", b.Strips, r.UsableWidth))
+		lines = append(lines, step("%v of %v: the four sides fit without a join.", counted(b.Strips, "strip"), r.UsableWidth))
 	}
 	if r.Straighten > 0 {
 		lines = append(lines, step("%v of fabric with %v to square up: buy %v.", b.Need, r.Straighten, b.Buy))

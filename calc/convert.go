@@ -75,6 +75,6 @@ func Convert(r ConvertRequest) (ConvertResult, error) {
 		OnRuler:   r.Length.IsOn(measure.Inch / 16),
 		Buy:       r.BuyUp(r.Length),
 	}
-	c.Working = []Step{step("%v = %v %v, since 1 in is 25.4 mm exactly.", r.Length, c.Result, r.To)}
+	c.Working = []Step{step("%v = %v %v, since 1 in is 25.4 mm exactly.", Unrounded(r.Length), c.Result, r.To)}
 	return c, nil
 }

@@ -58,10 +58,10 @@ func (r CopingRequest) side(quilt measure.Length, more int) CopingSide {
 
 func (r CopingRequest) working(quilt measure.Length, s CopingSide) []Step {
 	if s.StripFinished == 0 {
-		return []Step{step("%v is %v units of %v and needs no strip.", quilt, s.Units, r.Unit)}
+		return []Step{step("%v is %v of %v and needs no strip.", quilt, counted(s.Units, "unit"), r.Unit)}
 	}
 	return []Step{
-		step("%v units of %v = %v.", s.Units, r.Unit, s.Border),
+		step("%v of %v = %v.", counted(s.Units, "unit"), r.Unit, s.Border),
 		step("(%v − %v) ÷ 2 = %v on each edge; with two seams cut %v.", s.Border, quilt, s.StripFinished, s.StripCut),
 	}
 }

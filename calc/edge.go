@@ -32,7 +32,7 @@ func CircleEdge(diameter measure.Length) Edge {
 		return Edge{err: err}
 	}
 	p := measure.Length(math.Ceil(math.Pi * float64(diameter)))
-	return Edge{Perimeter: p, working: step("Round the circle: π × %v = %v.", diameter, p)}
+	return Edge{Perimeter: p, working: step("Round the circle: π × %v = %v.", diameter, Unrounded(p))}
 }
 
 // PolygonEdge is the outline of a quilt with equal sides, such as a hexagon of six.
@@ -48,7 +48,7 @@ func PolygonEdge(sides int, side measure.Length) Edge {
 	if err != nil {
 		return Edge{err: err}
 	}
-	return Edge{Perimeter: p, working: step("Round the edge: %v × %v = %v.", sides, side, p)}
+	return Edge{Perimeter: p, working: step("Round the edge: %v × %v = %v.", sides, side, Unrounded(p))}
 }
 
 // MeasuredEdge is an edge whose length has been measured.
@@ -56,7 +56,7 @@ func MeasuredEdge(perimeter measure.Length) Edge {
 	if err := wantLength("perimeter", perimeter); err != nil {
 		return Edge{err: err}
 	}
-	return Edge{Perimeter: perimeter, working: step("Round the edge: %v.", perimeter)}
+	return Edge{Perimeter: perimeter, working: step("Round the edge: %v.", Unrounded(perimeter))}
 }
 
 // check refuses an edge that was refused when it was made, or never made.

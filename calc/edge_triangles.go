@@ -107,7 +107,7 @@ func (r EdgeTrianglesRequest) points(e *EdgeTrianglesResult) error {
 	e.Working = append(e.Working,
 		step("%v ÷ %v: %v along each side, %v apart.", r.Quilt.Length, pitch, e.SidePoints, e.SideSpacing),
 		step("%v ÷ %v: %v along top and bottom, %v apart.", r.Quilt.Width, pitch, e.TopPoints, e.TopSpacing),
-		step("2 × %v + 2 × %v = %v triangles.", e.SidePoints, e.TopPoints, e.Points))
+		step("2 × %v + 2 × %v = %v.", e.SidePoints, e.TopPoints, counted(e.Points, "triangle")))
 	e.Working = append(e.Working, y.Working...)
 	return nil
 }

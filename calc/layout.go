@@ -122,16 +122,17 @@ func (r LayoutRequest) working(l LayoutResult) []Step {
 		lines = append(lines, step("%v less two seams of %v finishes at %v.", r.Block, r.Seam, l.Block))
 	}
 	if r.Setting == OnPointSetting {
+		each := Unrounded(diagonals(1, l.Block.Width))
 		lines = append(lines,
-			step("On point each block takes %v × √2 = %v.", l.Block.Width, diagonals(1, l.Block.Width)),
-			step("%v × %v = %v across; %v × %v = %v down.", l.Across, diagonals(1, l.Block.Width), l.QuiltWidth,
-				l.Down, diagonals(1, l.Block.Width), l.QuiltLength),
-			step("%v × %v and %v × %v in the gaps: %v blocks.", l.Across, l.Down, l.Across-1, l.Down-1, l.Blocks))
+			step("On point each block takes %v × √2 = %v.", l.Block.Width, each),
+			step("%v × %v = %v across; %v × %v = %v down.", l.Across, each, Unrounded(l.QuiltWidth),
+				l.Down, each, Unrounded(l.QuiltLength)),
+			step("%v × %v and %v × %v in the gaps: %v.", l.Across, l.Down, l.Across-1, l.Down-1, counted(l.Blocks, "block")))
 	} else {
 		lines = append(lines,
 			step("%v × %v = %v across; %v × %v = %v down.", l.Across, l.Block.Width, l.QuiltWidth,
 				l.Down, l.Block.Length, l.QuiltLength),
-			step("%v × %v = %v blocks.", l.Across, l.Down, l.Blocks))
+			step("%v × %v = %v.", l.Across, l.Down, counted(l.Blocks, "block")))
 	}
 	if l.Covers && l.Smaller.Blocks > 0 {
 		lines = append(lines, step("The next smaller, %v × %v, makes %v.", l.Smaller.Across, l.Smaller.Down,

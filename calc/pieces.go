@@ -62,7 +62,7 @@ func Pieces(r PiecesRequest) (PiecesResult, error) {
 	p.Working = []Step{
 		step("%v ÷ %v: %v across.", r.From.Width, lying.Width, p.Across),
 		step("%v ÷ %v: %v down.", r.From.Length, lying.Length, p.Down),
-		step("%v × %v = %v pieces.", p.Across, p.Down, p.Pieces),
+		step("%v × %v = %v.", p.Across, p.Down, counted(p.Pieces, "piece")),
 	}
 	if p.Other.Pieces > 0 {
 		p.Working = append(p.Working, step("The other way round: %v × %v = %v.", p.Other.Across, p.Other.Down, p.Other.Pieces))
@@ -128,6 +128,6 @@ func FromCuts(r FromCutsRequest) (FromCutsResult, error) {
 		f.IfShort = ceilDiv(r.Count, one.IfShort)
 	}
 	f.InHand = checkCount(r.Have, f.Cuts)
-	f.Working = append(one.Working, step("%v pieces ÷ %v: %v cuts of %v.", r.Count, f.PerCut, f.Cuts, r.From))
+	f.Working = append(one.Working, step("%v ÷ %v: %v of %v.", counted(r.Count, "piece"), f.PerCut, counted(f.Cuts, "cut"), r.From))
 	return f, nil
 }

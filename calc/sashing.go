@@ -144,19 +144,19 @@ func (c Conventions) stripsOf(pieces int, cut measure.Length) (int, error) {
 func (r SashingRequest) working(s SashingResult) []Step {
 	lines := []Step{
 		step("Strips: %v and two seams of %v = %v.", r.Sash, r.Seam, s.StripWidth),
-		step("%v short sashes of %v.", s.ShortSashes, s.SashCut),
+		step("%v of %v.", counted(s.ShortSashes, "short sash"), s.SashCut),
 	}
 	if s.LevelSashes > 0 && s.LevelCut != s.SashCut {
 		lines = append(lines, step("%v of them, above and below the blocks, are %v.", s.LevelSashes, s.LevelCut))
 	}
 	if s.LongSashes > 0 {
-		lines = append(lines, step("%v long sashes of %v.", s.LongSashes, s.LongCut))
+		lines = append(lines, step("%v of %v.", counted(s.LongSashes, "long sash"), s.LongCut))
 	}
 	if s.Cornerstones > 0 {
-		lines = append(lines, step("%v cornerstones of %v square, in %v strips.", s.Cornerstones, s.StripWidth, s.StoneStrips))
+		lines = append(lines, step("%v of %v square, in %v.", counted(s.Cornerstones, "cornerstone"), s.StripWidth, counted(s.StoneStrips, "strip")))
 	}
 	return append(lines,
-		step("%v strips × %v = %v of fabric: buy %v.", s.Strips, s.StripWidth, s.Need, s.Buy),
+		step("%v × %v = %v of fabric: buy %v.", counted(s.Strips, "strip"), s.StripWidth, s.Need, s.Buy),
 		step("The quilt is %v.", measure.Size{Width: s.QuiltWidth, Length: s.QuiltLength}))
 }
 

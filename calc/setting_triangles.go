@@ -52,16 +52,16 @@ func SettingTriangles(r SettingTrianglesRequest) (SettingTrianglesResult, error)
 	}
 	t.SideSquare, t.CornerSquare = r.CutUp(t.SideExact), r.CutUp(t.CornerExact)
 	t.Working = []Step{
-		step("Across the corners of a %v block: %v × √2 = %v.", block, block, diagonal),
+		step("Across the corners of a %v block: %v × √2 = %v.", block, block, Unrounded(diagonal)),
 		step("Side triangles: %v + %v = %v, cut squares of %v twice from corner to corner.",
-			diagonal, r.QuarterSquareAllowance(), t.SideExact, t.SideSquare),
+			Unrounded(diagonal), Unrounded(r.QuarterSquareAllowance()), Unrounded(t.SideExact), t.SideSquare),
 		step("Corner triangles: %v ÷ √2 + %v = %v, cut 2 squares of %v once.",
-			block, r.HalfSquareAllowance(), t.CornerExact, t.CornerSquare),
+			block, Unrounded(r.HalfSquareAllowance()), Unrounded(t.CornerExact), t.CornerSquare),
 	}
 	if r.Across > 0 && r.Down > 0 {
 		t.SideTriangles = 2*(r.Across-1) + 2*(r.Down-1)
 		t.SideSquares = ceilDiv(t.SideTriangles, 4)
-		t.Working = append(t.Working, step("%v side triangles ÷ 4: %v squares.", t.SideTriangles, t.SideSquares))
+		t.Working = append(t.Working, step("%v ÷ 4: %v.", counted(t.SideTriangles, "side triangle"), counted(t.SideSquares, "square")))
 		err = r.buy(&t)
 	}
 	return t, err

@@ -41,7 +41,7 @@ func Shrinkage(r ShrinkageRequest) (ShrinkageResult, error) {
 	s.After = mulDivDown(measure.Length(s.Buy), left, hundred)
 	s.Working = []Step{
 		step("Of each length %v percent is left after washing.", 100-r.Percent),
-		step("%v ÷ %v × 100 = %v: buy %v.", r.Need, 100-r.Percent, s.Before, s.Buy),
+		step("%v ÷ %v × 100 = %v: buy %v.", measure.Length(r.Need), 100-r.Percent, Unrounded(s.Before), s.Buy),
 	}
 	return s, nil
 }

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"counterhand/calc/measure"
 )
@@ -50,4 +51,15 @@ func (e *LimitError) Error() string { return e.Input + ": " + e.Reason.Format }
 // limit makes a [LimitError].
 func limit(input string, reason, works Step) error {
 	return &LimitError{Input: input, Reason: reason, Works: works}
+}
+
+// counted writes a number of things: "1 join", "7 joins", "49 short sashes".
+func counted(n int, thing string) string {
+	switch {
+	case n == 1:
+		return "1 " + thing
+	case strings.HasSuffix(thing, "sh"):
+		return strconv.Itoa(n) + " " + thing + "es"
+	}
+	return strconv.Itoa(n) + " " + thing + "s"
 }

@@ -62,14 +62,14 @@ func Thread(r ThreadRequest) (ThreadResult, error) {
 		t.Working = []Step{step("%v of seam takes 2½ to 3 times as much: %v to %v.", r.Seam, t.Low, t.High)}
 	} else {
 		t.Low, t.High = r.byArea()
-		t.Working = []Step{step("For %v of %v roughly %v to %v, top and bobbin together.", r.Use, r.Quilt, t.Low, t.High)}
+		t.Working = []Step{step("For %v %v roughly %v to %v, top and bobbin together.", r.Use, r.Quilt, measure.Cloth(t.Low), measure.Cloth(t.High))}
 	}
 	if t.High/min(r.Spool, r.Bobbin) >= maxCount {
 		return ThreadResult{}, limit("spool", step("That is more than %v spools or bobbins.", maxCount), Step{})
 	}
 	t.SpoolsLow, t.Spools = wholes(t.Low, r.Spool), wholes(t.High, r.Spool)
 	t.BobbinsLow, t.BobbinsHigh = wholes(t.Low/2, r.Bobbin)+1, wholes(t.High/2, r.Bobbin)+1
-	t.Working = append(t.Working, step("On spools of %v that is %v to %v.", r.Spool, t.SpoolsLow, t.Spools))
+	t.Working = append(t.Working, step("On spools of %v that is %v at most.", measure.Cloth(r.Spool), counted(t.Spools, "spool")))
 	return t, nil
 }
 

@@ -41,7 +41,7 @@ func WidthChange(r WidthChangeRequest) (WidthChangeResult, error) {
 		return WidthChangeResult{}, limit("fabric", step("That is more than %v.", maxLength), Step{})
 	}
 	w := WidthChangeResult{Need: need, Buy: r.BuyUp(need), ByArea: true}
-	w.Working = []Step{step("By area: %v × %v ÷ %v = %v: buy %v.", r.Cloth, r.From, r.To, w.Need, w.Buy)}
+	w.Working = []Step{step("By area: %v × %v ÷ %v = %v: buy %v.", measure.Length(r.Cloth), r.From, r.To, Unrounded(w.Need), w.Buy)}
 	return w, nil
 }
 

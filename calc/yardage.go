@@ -134,18 +134,18 @@ func (r YardageRequest) working(y YardageResult) []Step {
 	}
 	lines = append(lines, r.wayWorking(y.YardageWay)...)
 	if y.Turned.Strips > 0 {
-		lines = append(lines, step("The other way round it would be %v strips of %v: %v.", y.Turned.Strips, y.Turned.StripWidth, y.Turned.Length))
+		lines = append(lines, step("The other way round it would be %v of %v: %v.", counted(y.Turned.Strips, "strip"), y.Turned.StripWidth, y.Turned.Length))
 	}
 	if r.Waste > 0 || r.Straighten > 0 {
-		lines = append(lines, step("With %v percent and %v for squaring up: %v.", r.Waste, r.Straighten, y.Need))
+		lines = append(lines, step("With %v percent and %v for squaring up: %v.", r.Waste, r.Straighten, Unrounded(y.Need)))
 	}
-	return append(lines, step("%v of fabric: buy %v; %v of it is left over.", y.Need, y.Buy, y.LeftOver))
+	return append(lines, step("%v of fabric: buy %v; %v of it is left over.", Unrounded(y.Need), y.Buy, Unrounded(y.LeftOver)))
 }
 
 func (r YardageRequest) wayWorking(w YardageWay) []Step {
 	return []Step{
-		step("%v ÷ %v: %v pieces a strip.", r.UsableWidth, w.Across, w.PerStrip),
-		step("%v ÷ %v: %v strips of %v = %v.", r.Count, w.PerStrip, w.Strips, w.StripWidth, w.Length),
+		step("%v ÷ %v: %v a strip.", r.UsableWidth, w.Across, counted(w.PerStrip, "piece")),
+		step("%v ÷ %v: %v of %v = %v.", r.Count, w.PerStrip, counted(w.Strips, "strip"), w.StripWidth, w.Length),
 	}
 }
 

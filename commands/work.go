@@ -196,7 +196,11 @@ func (w *work) measured(v any) (value any, unit, shown string) {
 
 // trimmed writes a number with at most the given places.
 func trimmed(v float64, places int) string {
-	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.*f", places, v), "0"), ".")
+	s := fmt.Sprintf("%.*f", places, v)
+	if places == 0 {
+		return s
+	}
+	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
 }
 
 // format fills a format whose verbs are %v, showing lengths, cloth, sizes and
