@@ -1,11 +1,14 @@
 package picture
 
 import (
+	"context"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"counterhand/calc"
+	"counterhand/calc/cutting"
 	"counterhand/calc/measure"
 	"counterhand/commands/scene"
 )
@@ -46,6 +49,10 @@ func built(t testing.TB) map[string]scene.Scene {
 		"blades-head-to-tail": scene.BladesOnStrip(strips, imperial),
 		"blades-along":        scene.BladesOnStrip(along, imperial),
 	}
+	all["plan"] = planOf(t, []cutting.Piece{
+		{Name: "centres", Width: 9 * inch / 2, Length: 9 * inch / 2, Count: 20}, {Name: "sashes", Width: 5 * inch / 2, Length: 19 * inch / 2, Count: 31},
+		{Name: "corners", Width: 5 * inch / 2, Length: 5 * inch / 2, Count: 12}, {Name: "border", Width: 7 * inch / 2, Length: 36 * inch, Count: 4},
+	})
 	for name, s := range builtQuilts(t, c) {
 		all[name] = s
 	}
@@ -53,6 +60,13 @@ func built(t testing.TB) map[string]scene.Scene {
 		all[name] = s
 	}
 	return all
+}
+
+func planOf(t testing.TB, pieces []cutting.Piece) scene.Scene {
+	t.Helper()
+	r := cutting.Request{Width: 40 * inch, Pieces: pieces}
+	plan, err := cutting.Best(context.Background(), r)
+	return scene.CuttingPlan(r, must(t, plan, err), measure.Imperial)
 }
 
 // builtQuilts are scenes of whole quilts and of what goes round them.
@@ -184,6 +198,52 @@ func scallopsOf(t testing.TB, c calc.Conventions) calc.ScallopResult {
 func circleOf(t testing.TB, c calc.Conventions) calc.CircleResult {
 	r, err := calc.Circle(calc.CircleRequest{Conventions: c, Across: 5 * inch, Turning: quarter})
 	return must(t, r, err)
+}
+
+// Hostile requests: the builders keep what they draw within bounds, and what
+// comes of it is small.
+func TestHostileRequests(t *testing.T) {
+	c := calc.ImperialConventions()
+	great := measure.Size{Width: 10 * measure.Metre, Length: 10 * measure.Metre}
+	sliver := measure.Size{Width: inch / 16, Length: inch / 16}
+	yardage := calc.YardageRequest{Conventions: c, Count: 500, Piece: sliver}
+	y, err := calc.Yardage(yardage)
+	must(t, y, err)
+	pieces := calc.PiecesRequest{Conventions: c, From: measure.Size{Width: 40 * inch, Length: 40 * inch}, Piece: sliver}
+	p, err := calc.Pieces(pieces)
+	must(t, p, err)
+	layout := calc.LayoutRequest{Conventions: c, Block: measure.Size{Width: inch, Length: inch}, Wanted: great, Setting: calc.OnPointSetting}
+	l, err := calc.Layout(layout)
+	must(t, l, err)
+	binding := calc.BindingRequest{Conventions: c, Edge: calc.RectangleEdge(measure.Size{Width: 900 * measure.Metre, Length: 900 * measure.Metre}), StripWidth: inch, Join: calc.StraightJoin}
+	b, err := calc.Binding(binding)
+	must(t, b, err)
+	hexagons, err := calc.Hexagons(calc.HexagonRequest{Conventions: c, Side: inch / 2, Allowance: quarter, Quilt: great})
+	must(t, hexagons, err)
+	narrow, err := calc.Ring(calc.RingRequest{Conventions: c, Blades: 360, Length: inch, Narrow: inch})
+	must(t, narrow, err)
+	var many []cutting.Piece
+	for i := range 25 {
+		many = append(many, cutting.Piece{Name: long, Width: inch/16 + measure.Length(i)*inch, Length: inch/16 + measure.Length(i%7)*inch, Count: 20})
+	}
+	for name, s := range map[string]scene.Scene{
+		"yardage": scene.Yardage(yardage, y), "pieces": scene.Pieces(pieces, p), "layout": scene.Layout(layout, l), "binding": scene.Binding(binding, b),
+		"hexagons": scene.HexagonQuilt(hexagons, measure.Imperial), "ring": scene.Ring(narrow, measure.Imperial), "plan": planOf(t, many),
+	} {
+		checkWords(t, name, laid(t, s))
+		for format, write := range formats {
+			file, err := write(s)
+			require.NoError(t, err, "%s as %s", name, format)
+			assert.Less(t, len(file), 2_000_000, "%s as %s", name, format)
+		}
+	}
+}
+
+// BenchmarkBuiltPNG draws every picture that the builders make.
+func BenchmarkBuiltPNG(b *testing.B) {
+	for name, s := range built(b) {
+		b.Run(name, func(b *testing.B) { benchmark(b, s, PNG) })
+	}
 }
 
 // templates are documents as the builders make them.

@@ -73,7 +73,13 @@ func mustLoad(data []byte, style canvas.FontStyle) *canvas.Font {
 // mostAdvances bounds what one set of pens remembers.
 const mostAdvances = 4096
 
+// quickLines tells the library, once and for all, to leave the outlines of lines
+// as they come: it would clean each by a general sweep, which takes longer than
+// all the rest and changes nothing that is seen.
+var quickLines = sync.OnceFunc(func() { canvas.FastStroke = true })
+
 func takePens() *pens {
+	quickLines()
 	p := penCase.Get().(*pens)
 	if len(p.advances) > mostAdvances {
 		p.advances = map[advanceKey]float64{}

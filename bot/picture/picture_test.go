@@ -127,7 +127,14 @@ func TestPNGKeepsTheVeryColours(t *testing.T) {
 }
 
 func TestPaletteHasRoom(t *testing.T) {
-	assert.LessOrEqual(t, len(coloursOnce().palette), 256)
+	c := coloursOnce()
+	assert.LessOrEqual(t, len(c.palette), 256)
+	bins := map[int]bool{}
+	for f := scene.Paper; f <= scene.Fabric8; f++ {
+		v := lookOf(f).color
+		bins[bin(v.R, v.G, v.B)] = true
+	}
+	assert.Len(t, bins, int(scene.Fabric8), "every fill has a bin of its own")
 }
 
 // Hostile scenes are drawn within bounds or refused in so many words.
@@ -188,8 +195,11 @@ func TestTooMuchIsRefused(t *testing.T) {
 	require.ErrorIs(t, err, errNothing)
 }
 
+// benchmark also reports the processor's time, which a busy machine does not
+// stretch.
 func benchmark(b *testing.B, s scene.Scene, write func(scene.Scene) ([]byte, error)) {
 	size := 0
+	before := processorTime()
 	for b.Loop() {
 		file, err := write(s)
 		if err != nil {
@@ -198,6 +208,7 @@ func benchmark(b *testing.B, s scene.Scene, write func(scene.Scene) ([]byte, err
 		size = len(file)
 	}
 	b.ReportMetric(float64(size), "bytes")
+	b.ReportMetric((processorTime()-before).Seconds()*1000/float64(b.N), "cpu-ms/op")
 }
 
 func BenchmarkRingPNG(b *testing.B)   { benchmark(b, ring(16), PNG) }

@@ -39,8 +39,9 @@ func PNG(s scene.Scene) ([]byte, error) {
 
 // paper makes the whole image white and opaque.
 func paper(img *image.RGBA) {
-	for i := range img.Pix {
-		img.Pix[i] = 0xff
+	img.Pix[0] = 0xff
+	for i := 1; i < len(img.Pix); i *= 2 {
+		copy(img.Pix[i:], img.Pix[:i])
 	}
 }
 
@@ -77,6 +78,9 @@ var coloursOnce = sync.OnceValue(func() *colours {
 	for i := range c.nearest {
 		c.nearest[i] = uint8(c.palette.Index(color.RGBA{expand(i >> 10), expand(i >> 5 & 31), expand(i & 31), 0xff}))
 	}
+	for i, b := range bases {
+		c.nearest[bin(b.R, b.G, b.B)] = uint8(i)
+	}
 	return c
 })
 
@@ -86,6 +90,9 @@ func (c *colours) add(v color.RGBA) {
 		c.palette = append(c.palette, v)
 	}
 }
+
+// bin is the place of a colour among those of 5 bits a channel.
+func bin(r, g, b uint8) int { return int(r>>3)<<10 | int(g>>3)<<5 | int(b>>3) }
 
 // expand turns 5 bits into 8.
 func expand(v int) uint8 { return uint8(v<<3 | v>>2) }
@@ -99,24 +106,10 @@ func mix(a, b color.RGBA, part float64) color.RGBA {
 // very colour.
 func paletted(img *image.RGBA) *image.Paletted {
 	c := coloursOnce()
-	exact := map[[3]uint8]uint8{}
-	for i := len(c.palette) - 1; i >= 0; i-- {
-		v := c.palette[i].(color.RGBA)
-		exact[[3]uint8{v.R, v.G, v.B}] = uint8(i)
-	}
 	out := image.NewPaletted(img.Bounds(), c.palette)
-	var last [3]uint8
-	index, known := uint8(0), false
 	for i := range out.Pix {
-		v := [3]uint8(img.Pix[4*i : 4*i+3])
-		if v != last || !known {
-			last, known = v, true
-			var found bool
-			if index, found = exact[v]; !found {
-				index = c.nearest[int(v[0]>>3)<<10|int(v[1]>>3)<<5|int(v[2]>>3)]
-			}
-		}
-		out.Pix[i] = index
+		v := img.Pix[4*i : 4*i+3 : 4*i+3]
+		out.Pix[i] = c.nearest[bin(v[0], v[1], v[2])]
 	}
 	return out
 }

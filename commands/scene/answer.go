@@ -63,18 +63,18 @@ func sections(a Answer) []Section {
 	}
 	add("Buy", true, buy...)
 	if len(cuts) > 0 {
-		cuts[0].Items = append(plainItems(reminding(a.Reminders, cutting, cutCaution)), cuts[0].Items...)
+		cuts[0].Items = append(plainItems(reminding(a.Reminders, toCut, cutCaution)), cuts[0].Items...)
 	}
 	out = append(out, cuts...)
 	add("Sizes to know", true, know...)
 	how := assembly[a.Topic]
 	if len(how.sew) > 0 {
-		add("Sew", false, append(ticked(how.sew), plainItems(reminding(a.Reminders, sewing, ""))...)...)
+		add("Sew", false, append(ticked(how.sew), plainItems(reminding(a.Reminders, toSew, ""))...)...)
 	}
 	if len(how.press) > 0 {
-		add("Press", false, append(ticked(how.press), plainItems(reminding(a.Reminders, pressing, ironCaution))...)...)
+		add("Press", false, append(ticked(how.press), plainItems(reminding(a.Reminders, toPress, ironCaution))...)...)
 	}
-	placed := map[task]bool{cutting: len(cuts) > 0, sewing: len(how.sew) > 0, pressing: len(how.press) > 0}
+	placed := map[task]bool{toCut: len(cuts) > 0, toSew: len(how.sew) > 0, toPress: len(how.press) > 0}
 	add("Take care", false, plainItems(without(a.Reminders, placed))...)
 	add("The sums", false, plainItems(a.Working)...)
 	return out

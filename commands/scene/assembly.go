@@ -95,9 +95,9 @@ type task uint8
 
 const (
 	noTask task = iota
-	cutting
-	pressing
-	sewing
+	toCut
+	toPress
+	toSew
 )
 
 // taskOf tells by its words which part of the work a reminder is about.
@@ -108,11 +108,11 @@ func taskOf(reminder string) task {
 	}
 	switch {
 	case mentions("cutter", "blade", "ruler", "mat ", "scissors", "cut "):
-		return cutting
+		return toCut
 	case mentions("iron", "press", "steam", "starch"):
-		return pressing
+		return toPress
 	case mentions("needle", "pin", "machine", "sew"):
-		return sewing
+		return toSew
 	}
 	return noTask
 }
