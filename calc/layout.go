@@ -26,6 +26,7 @@ type LayoutRequest struct {
 	Setting      Setting
 	Across, Down int          // 0 where a size is wanted
 	Wanted       measure.Size // zero where the counts are given
+	Within       bool         // stay within the wanted size, where at least one block does, instead of covering it
 	Have         int          // blocks in hand, 0 where not said
 }
 
@@ -35,12 +36,14 @@ type LayoutCount struct {
 	QuiltWidth, QuiltLength measure.Length // to the nanometre
 }
 
-// LayoutResult is the layout that covers the wanted size, or that was given.
+// LayoutResult is the layout that covers the wanted size or stays within it, or
+// that was given.
 type LayoutResult struct {
 	Block measure.Size // finished
 	LayoutCount
 	Covers        bool        // the wanted size is not a whole number of blocks, and the layout is larger
 	Smaller       LayoutCount // the next smaller layout, where it covers; no blocks where there is none
+	Larger        LayoutCount // the layout that would cover, where it stays within and falls short; else no blocks
 	SideTriangles int         // on point
 	Corners       int         // corner triangles, on point
 	InHand        CountCheck
@@ -68,6 +71,10 @@ func Layout(r LayoutRequest) (LayoutResult, error) {
 		wide, long := l.QuiltWidth > r.Wanted.Width, l.QuiltLength > r.Wanted.Length
 		if l.Covers = wide || long; l.Covers {
 			l.Smaller = r.count(block, across-intOf(wide), down-intOf(long))
+		}
+		if r.Within && l.Smaller.Blocks > 0 {
+			l.LayoutCount, l.Smaller, l.Larger, l.Covers = l.Smaller, LayoutCount{}, l.LayoutCount, false
+			across, down = l.Across, l.Down
 		}
 	}
 	if r.Setting == OnPointSetting {
@@ -137,6 +144,10 @@ func (r LayoutRequest) working(l LayoutResult) []Step {
 	if l.Covers && l.Smaller.Blocks > 0 {
 		lines = append(lines, step("The next smaller, %v × %v, makes %v.", l.Smaller.Across, l.Smaller.Down,
 			measure.Size{Width: l.Smaller.QuiltWidth, Length: l.Smaller.QuiltLength}))
+	}
+	if l.Larger.Blocks > 0 {
+		lines = append(lines, step("The next larger, %v × %v, makes %v.", l.Larger.Across, l.Larger.Down,
+			measure.Size{Width: l.Larger.QuiltWidth, Length: l.Larger.QuiltLength}))
 	}
 	return lines
 }

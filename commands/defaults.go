@@ -76,6 +76,10 @@ var settings = []setting{
 	{name: "country", kind: aWord, word: "US", words: []string{"US", "UK", "EU", "AU"}, say: "%v mattress sizes", change: `Say "UK" or measure the bed if yours is another.`},
 	{name: "joins", kind: aWord, word: "diagonal", words: []string{"diagonal", "straight"}},
 	{name: "corners", kind: aWord, word: "butted", words: []string{"butted", "mitred"}},
+	{name: "stones", kind: aWord, word: "plain", words: []string{"plain", "cornerstones"}},
+	{name: "outside", kind: aWord, word: "inner", words: []string{"inner", "framed"}},
+	{name: "geese", kind: aWord, word: "four", words: []string{"four", "singly"}},
+	{name: "blocks_that", kind: aWord, word: "cover", words: []string{"cover", "within"}},
 	{name: "ends", kind: aWord, word: "plain", words: []string{"plain", "folded"}, say: "%v blade ends", change: `Say "folded tips" for pointed ones.`},
 }
 

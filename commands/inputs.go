@@ -166,3 +166,8 @@ func blocksQuilt() input {
 	in.replaces = []string{"grid", "across", "down"}
 	return in
 }
+
+// precutStrip is a strip from a pack, whose width goes without saying.
+func precutStrip() input {
+	return input{name: "precut_strip", kind: aWord, words: map[words.Concept]string{precut: "precut"}, when: of(strip)}
+}

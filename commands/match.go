@@ -203,7 +203,7 @@ func rivalTo(p pairing, pairs []pairing, usedIn []bool, t *Topic, qs []quantity)
 func (m matcher) readWords(t *Topic, o *match) {
 	for i := range t.Inputs {
 		in := &t.Inputs[i]
-		if in.kind != aWord {
+		if in.kind != aWord || !m.speaksOf(in.when) {
 			continue
 		}
 		for j, tok := range m.text.Tokens {

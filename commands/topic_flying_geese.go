@@ -53,6 +53,10 @@ func workFlyingGeese(w *work) error {
 			r.Width, r.Height = r.Width-2*r.Seam, r.Height-2*r.Seam
 		}
 	}
+	if r.AtATime == 0 && w.defaults.Words["geese"] == "singly" {
+		r.AtATime = 1
+		w.assume("at_a_time", 1)
+	}
 	g, err := calc.FlyingGeese(r)
 	if err != nil {
 		return err

@@ -56,7 +56,7 @@ func workLayout(w *work) error {
 	if unfinished {
 		c = w.conventions("seam")
 	}
-	r := calc.LayoutRequest{Conventions: c, Block: block, Unfinished: unfinished, Setting: calc.StraightSetting}
+	r := calc.LayoutRequest{Conventions: c, Block: block, Unfinished: unfinished, Setting: calc.StraightSetting, Within: w.defaults.Words["blocks_that"] == "within"}
 	if w.word("setting") == "on point" {
 		r.Setting = calc.OnPointSetting
 	}
@@ -121,6 +121,10 @@ func workLayout(w *work) error {
 		if l.Smaller.Blocks > 0 {
 			w.say("The next smaller layout is %v by %v: %v.", l.Smaller.Across, l.Smaller.Down, measure.Size{Width: l.Smaller.QuiltWidth, Length: l.Smaller.QuiltLength})
 		}
+	}
+	if l.Larger.Blocks > 0 {
+		w.say("That stays within %v, since the blocks do not divide it.", r.Wanted)
+		w.say("The next larger layout is %v by %v: %v.", l.Larger.Across, l.Larger.Down, measure.Size{Width: l.Larger.QuiltWidth, Length: l.Larger.QuiltLength})
 	}
 	if unfinished {
 		w.say("The blocks measure %v with their seams and finish at %v.", block.Width, l.Block.Width)

@@ -21,9 +21,9 @@ func piecesTopic() Topic {
 			{name: "from", kind: aSize, after: of(fabric, scrap), before: of(fabric, fromWord, scrap), when: of(fabric, fromWord, scrap), usual: [2]float64{5, 130}, label: "the piece of fabric", replaces: []string{"cloth", "cut", "precut_square"}},
 			{name: "cut", kind: aWord, words: map[words.Concept]string{fatQuarter: "fat quarter", fatEighth: "fat eighth", longQuarter: "long quarter"}, replaces: []string{"cloth", "from", "precut_square"}},
 			{name: "cuts", kind: aCount, after: of(fatQuarter, fatEighth, longQuarter), label: "how many cuts"},
-			oneWayPrint(), usableWidth(),
+			precutStrip(), oneWayPrint(), usableWidth(),
 		},
-		Needs:    [][]string{{"size", "side", "strip_width"}, {"cloth", "from", "cut", "precut_square", "strip_width"}},
+		Needs:    [][]string{{"size", "side", "strip_width"}, {"cloth", "from", "cut", "precut_square", "precut_strip", "strip_width"}},
 		Examples: []string{"how many 5 in squares from a fat quarter", "3½ x 6½ rectangles from 1¼ yd"},
 		Source:   "width and length divided by the piece, both ways round, whole pieces only (piecefulliving.blogspot.com, August 2011).",
 		Work:     workPieces,
@@ -118,6 +118,11 @@ func pieceSource(w *work, c *calc.Conventions, strips bool) (measure.Size, strin
 		wide()
 		l := w.length("strip_width")
 		return measure.Size{Width: c.UsableWidth, Length: l}, w.format("a strip of %v", l), nil
+	}
+	if w.given("precut_strip") && !strips {
+		wide()
+		l := w.assumeLength("precut_strip")
+		return measure.Size{Width: c.UsableWidth, Length: l}, w.format("a precut strip of %v", l), nil
 	}
 	return measure.Size{}, "", w.needs("cloth")
 }

@@ -59,7 +59,7 @@ func workSashing(w *work) error {
 	across, down := w.counts()
 	r := calc.SashingRequest{
 		Conventions: c, Block: calc.PrecutSquare(block), Sash: sash, Across: across, Down: down,
-		Cornerstones: w.word("stones") == "cornerstones", Frame: w.word("outside") == "framed",
+		Cornerstones: w.wordOr("stones", "stones") == "cornerstones", Frame: w.wordOr("outside", "outside") == "framed",
 		Have: measure.Cloth(w.length("have")),
 	}
 	s, err := calc.Sashing(r)

@@ -42,9 +42,9 @@ func stripSetTopic() Topic {
 			{name: "grid", kind: aGrid, usual: [2]float64{2, 12}, after: of(checkerboard, squarePc), before: of(checkerboard), when: of(checkerboard), label: "the squares of the board"},
 			{name: "pattern", kind: aWord, ask: "Which block is it?", offer: []string{"four-patch", "nine-patch", "rail"}, words: map[words.Concept]string{twoPatch: "two-patch", fourPatch: "four-patch", ninePatch: "nine-patch", sixteenPatch: "sixteen-patch", railFence: "rail", checkerboard: "checkerboard"}},
 			{name: "have_strips", kind: aCount, when: of(have, enough), after: of(strip), before: of(have), label: "the strips you have"},
-			usableWidth(), seamAllowance(),
+			precutStrip(), usableWidth(), seamAllowance(),
 		},
-		Needs:    [][]string{{"pattern"}, {"strip_width", "patch", "block"}},
+		Needs:    [][]string{{"pattern"}, {"strip_width", "patch", "block", "precut_strip"}},
 		Examples: []string{"four patch from 2½ strips, 40 of them", "20 nine patches finishing 6 in"},
 		Source:   "k strips of c make k(c − ½) + ½ wide, and a set gives strip length ÷ c segments (geometry).",
 		Work:     workStripSet,
@@ -82,6 +82,8 @@ func workStripSet(w *work) error {
 		r.Strip = w.length("strip_width")
 	case w.given("patch"):
 		r.Finished = w.finished("patch", r.Seam)
+	case !w.given("block"):
+		r.Strip = w.assumeLength("precut_strip")
 	default:
 		block := w.finished("block", r.Seam)
 		n := measure.Length(r.Rows)

@@ -31,6 +31,7 @@ type Config struct {
 	Borders      Borders
 	Blades       Blades
 	Rings        Rings
+	Hexagons     Hexagons
 	Sashing      Sashing
 	Geese        Geese
 	Layout       Layout
@@ -77,7 +78,6 @@ type Fabric struct {
 	LongQuarter      measure.Size
 	FatEighth        measure.Size
 	PrecutStrip      measure.Length
-	PrecutSquares    []measure.Length
 }
 
 // Seams are what sewing takes.
@@ -131,6 +131,9 @@ type Rings struct {
 	CoverTurning measure.Length // turned under, all round
 	Margin       measure.Length // of the background around the ring
 }
+
+// Hexagons is how hexagons are pieced over paper.
+type Hexagons struct{ Allowance measure.Length } // of fabric beyond the paper
 
 // Sashing is how strips between blocks are laid.
 type Sashing struct {

@@ -37,10 +37,9 @@ func TestDefaults(t *testing.T) {
 
 	assert.Equal(t, config.Work{System: measure.Imperial, Country: "US", Letter: false}, c.Work)
 	assert.Equal(t, config.Fabric{
-		UsableWidth:   40 * inch,
-		WideBacking:   106 * inch,
-		PrecutStrip:   5 * inch / 2,
-		PrecutSquares: []measure.Length{5 * inch, 10 * inch},
+		UsableWidth: 40 * inch,
+		WideBacking: 106 * inch,
+		PrecutStrip: 5 * inch / 2,
 	}, c.Fabric)
 	assert.Equal(t, config.Seams{Allowance: inch / 4, StraightJoin: inch / 2}, c.Seams)
 	assert.Equal(t, config.Rounding{
@@ -87,7 +86,6 @@ func TestValuesAreReadAsPeopleWriteThem(t *testing.T) {
 Fabric:
   Usable_Width: 1.1 m
   fat_quarter: 18" x 21"
-  precut_squares: [2½ in, 10 in]
 rounding: {inches: {buy: a quarter of a yard}}
 geese: {at_a_time: 1}
 sashing: {cornerstones: yes, laid: FRAMED}
@@ -102,7 +100,6 @@ log: {level: debug, format: json}
 	require.NoError(t, err)
 	assert.Equal(t, 1100*mm, c.Fabric.UsableWidth)
 	assert.Equal(t, measure.Size{Width: 18 * inch, Length: 21 * inch}, c.Fabric.FatQuarter)
-	assert.Equal(t, []measure.Length{5 * inch / 2, 10 * inch}, c.Fabric.PrecutSquares)
 	assert.Equal(t, 9*inch, c.Rounding.Inches.Buy)
 	assert.Equal(t, 1, c.Geese.AtATime)
 	assert.Equal(t, config.Sashing{Framed: true, Cornerstones: true}, c.Sashing)
@@ -140,8 +137,6 @@ func TestFaults(t *testing.T) {
 			`fabric.fat_quarter is "18 in" (command line); it must be a size with its unit, each side from 6 in to 130 in, such as 18 x 21 in; or empty`},
 		{"a side beyond the range", "fabric.fat_quarter", "18 x 131 in",
 			`fabric.fat_quarter is "18 x 131 in" (command line); it must be a size with its unit, each side from 6 in to 130 in, such as 18 x 21 in; or empty`},
-		{"one of a list", "fabric.precut_squares", "5 in, 60 in",
-			`fabric.precut_squares is "5 in, 60 in" (command line); it must be a list of lengths from ½ in to 45 in with their units, such as 5 in, 10 in`},
 		{"none of the words", "work.country", "FR",
 			`work.country is "FR" (command line); it must be one of US, UK, EU, AU`},
 		{"a number that is no choice", "geese.at_a_time", "2",
@@ -179,7 +174,7 @@ func TestFaults(t *testing.T) {
 		{"a strip that its seams use up", "fabric.precut_strip", "½ in",
 			`fabric.precut_strip is "½ in" (compared with another setting); it must be more than twice seams.allowance, which is ½ in`},
 		{"unknown", "fabric.usable_wdith", "42 in",
-			"fabric.usable_wdith is no setting (command line); there are fabric.usable_width, fabric.wide_backing, fabric.fat_quarter, fabric.fat_quarter_metric, fabric.long_quarter, fabric.fat_eighth, fabric.precut_strip, fabric.precut_squares"},
+			"fabric.usable_wdith is no setting (command line); there are fabric.usable_width, fabric.wide_backing, fabric.fat_quarter, fabric.fat_quarter_metric, fabric.long_quarter, fabric.fat_eighth, fabric.precut_strip"},
 		{"a whole group", "seams", "¼ in",
 			"seams is no setting (command line); there are seams.allowance, seams.straight_join"},
 		{"below a setting", "binding.strip.width", "2 in",
@@ -201,7 +196,7 @@ func TestEveryFaultIsReportedAtOnce(t *testing.T) {
 	var faults config.Faults
 	require.ErrorAs(t, err, &faults)
 	assert.Equal(t, []string{
-		"rouding.cut is no setting (" + file + "); there are shop, work, fabric, seams, rounding, binding, backing, borders, blades, rings, sashing, geese, layout, conversation, terminal, storage, chat, web, log",
+		"rouding.cut is no setting (" + file + "); there are shop, work, fabric, seams, rounding, binding, backing, borders, blades, rings, hexagons, sashing, geese, layout, conversation, terminal, storage, chat, web, log",
 		"COUNTERHAND_GEESE is no setting (environment); there are COUNTERHAND_FABRIC_USABLE_WIDTH and the like",
 		`fabric.usable_width is "5 in" (` + file + `); it must be a length from 10 in to 130 in with its unit, such as 40 in`,
 		`seams.allowance is "map[front:1 in]" (` + file + `); it must be a length from 1/16 in to 1 in with its unit, such as ¼ in`,

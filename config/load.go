@@ -226,16 +226,10 @@ func (l *loader) read(s setting) {
 	l.fault(Fault{s.key, written, l.source(s.key), s.allowed})
 }
 
-// asWritten gives a value as it was written. A list counts as its parts with
-// commas between them; what is neither that nor a single value is not ok.
+// asWritten gives a single value as it was written; what is none is not ok.
 func asWritten(value any) (string, bool) {
 	if s, err := cast.ToStringE(value); err == nil {
 		return strings.TrimSpace(s), true
-	}
-	if _, isList := value.([]any); isList {
-		if parts, err := cast.ToStringSliceE(value); err == nil {
-			return strings.Join(parts, ", "), true
-		}
 	}
 	return fmt.Sprint(value), false
 }

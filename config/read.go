@@ -57,26 +57,6 @@ func length(key, fallback, least, most string, into *measure.Length) setting {
 	}
 }
 
-// lengths is a list of lengths, with commas between them.
-func lengths(key, fallback, least, most string, into *[]measure.Length) setting {
-	return setting{
-		key: key, fallback: fallback,
-		allowed: fmt.Sprintf("a list of lengths from %s to %s with their units, such as %s", least, most, fallback),
-		read: func(w string) error {
-			var all []measure.Length
-			for _, part := range strings.Split(w, ",") {
-				var l measure.Length
-				if err := within(part, least, most, &l); err != nil {
-					return err
-				}
-				all = append(all, l)
-			}
-			*into = all
-			return nil
-		},
-	}
-}
-
 // ownSize is two lengths with an x between them, a unit at the end being for
 // both; or nothing, for the size that follows the usable width.
 func ownSize(key, example, least, most string, into *measure.Size) setting {

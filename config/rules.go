@@ -31,9 +31,6 @@ func (c *Config) rules() []rule {
 		Key: "chat.shards_here", Value: strconv.Itoa(c.Chat.ShardsHere), Source: "compared with another setting",
 		Allowed: fmt.Sprintf("at most chat.shards, which is %d", c.Chat.Shards),
 	}})
-	for _, square := range c.Fabric.PrecutSquares {
-		rules = append(rules, mustExceed("fabric.precut_squares", square, seams, "twice seams.allowance"))
-	}
 	return rules
 }
 

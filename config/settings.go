@@ -33,7 +33,6 @@ func (c *Config) settings() []setting {
 		ownSize("fabric.long_quarter", "9 x 42 in", "3 in", "130 in", &c.Fabric.LongQuarter),
 		ownSize("fabric.fat_eighth", "9 x 21 in", "3 in", "130 in", &c.Fabric.FatEighth),
 		length("fabric.precut_strip", "2½ in", "½ in", "12 in", &c.Fabric.PrecutStrip),
-		lengths("fabric.precut_squares", "5 in, 10 in", "½ in", "45 in", &c.Fabric.PrecutSquares),
 
 		length("seams.allowance", "¼ in", "1/16 in", "1 in", &c.Seams.Allowance),
 		length("seams.straight_join", "½ in", "0 in", "4 in", &c.Seams.StraightJoin),
@@ -65,6 +64,7 @@ func (c *Config) settings() []setting {
 		length("rings.cover_overlap", "¼ in", "0 in", "2 in", &c.Rings.CoverOverlap),
 		length("rings.cover_turning", "¼ in", "0 in", "1 in", &c.Rings.CoverTurning),
 		length("rings.margin", "2 in", "0 in", "40 in", &c.Rings.Margin),
+		length("hexagons.allowance", "¼ in", "⅛ in", "1 in", &c.Hexagons.Allowance),
 		choice("sashing.laid", "between", &c.Sashing.Framed, yesNo("framed", "between")),
 		choice("sashing.cornerstones", "no", &c.Sashing.Cornerstones, yesNo("yes", "no")),
 		choice("geese.at_a_time", "4", &c.Geese.AtATime, []option[int]{{"4", 4}, {"1", 1}}),

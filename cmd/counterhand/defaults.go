@@ -29,9 +29,14 @@ func defaults(c config.Config) commands.Defaults {
 	d.Lengths["cover_overlap"] = c.Rings.CoverOverlap
 	d.Lengths["turn_under"] = c.Rings.CoverTurning
 	d.Lengths["margin"] = c.Rings.Margin
+	d.Lengths["hexagon_allowance"] = c.Hexagons.Allowance
 	d.Words["country"] = c.Work.Country
 	d.Words["joins"] = chosen(c.Binding.Straight, "straight", "diagonal")
 	d.Words["corners"] = chosen(c.Borders.Mitred, "mitred", "butted")
+	d.Words["stones"] = chosen(c.Sashing.Cornerstones, "cornerstones", "plain")
+	d.Words["outside"] = chosen(c.Sashing.Framed, "framed", "inner")
+	d.Words["geese"] = chosen(c.Geese.AtATime == 1, "singly", "four")
+	d.Words["blocks_that"] = chosen(c.Layout.Within, "within", "cover")
 	d.Words["ends"] = chosen(c.Blades.Folded, "folded", "plain")
 	d.Facts["name"] = c.Shop.Name
 	d.Facts["contact"] = c.Shop.Contact
