@@ -214,7 +214,7 @@ func makeFile(t *testing.T, path string) {
 	require.NoError(t, err)
 	require.NoError(t, saveFilling(t.Context(), s, 1))
 	require.NoError(t, s.Close())
-	for _, suffix := range []string{".opening", ".users"} { // they are this user's own
+	for _, suffix := range []string{".opening", ".users", ".changes"} { // they are this user's own
 		require.NoError(t, os.Remove(path+suffix))
 	}
 }

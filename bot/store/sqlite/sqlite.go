@@ -19,6 +19,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"sync"
 	"time"
 
 	"github.com/adrg/xdg"
@@ -37,8 +38,10 @@ type Store struct {
 	*sqlstore.Store
 	path     string
 	durable  *sql.DB
+	cache    *settingsCache
 	locks    *locks
 	setAside string
+	close    func() error // once
 }
 
 var _ bot.Store = (*Store)(nil)
@@ -83,6 +86,7 @@ func Open(ctx context.Context, path string, with ...Option) (*Store, error) {
 	defer opening.release()
 
 	s := &Store{path: path, locks: &locks{path: path}}
+	s.close = sync.OnceValue(s.giveBack)
 	if err := s.open(ctx, o); err != nil {
 		return nil, errors.Join(err, s.Close())
 	}
@@ -101,6 +105,9 @@ func (s *Store) open(ctx context.Context, o options) error {
 		return err
 	}
 	s.durable = db.Durable
+	if s.cache, err = openCache(s.path); err != nil {
+		return err
+	}
 	s.Store = sqlstore.New(db, dialect(s.path, o.now))
 	return s.Ready(ctx)
 }
@@ -223,26 +230,17 @@ func connect(path string) (db sqlstore.Databases, err error) {
 func (s *Store) SetAside() string { return s.setAside }
 
 // Close implements [bot.Store].
-func (s *Store) Close() error {
-	var err error
-	if s.Store != nil {
-		err = s.Store.Close()
-	}
-	return errors.Join(err, s.locks.release())
-}
+func (s *Store) Close() error { return s.close() }
 
-// Forget implements [bot.PrivacyStore]. What is deleted is overwritten in the
-// file, and the log in which it may still stand is emptied.
-func (s *Store) Forget(ctx context.Context, person bot.PersonID) (bot.Forgotten, error) {
-	forgotten, err := s.Store.Forget(ctx, person)
-	if err != nil {
-		return forgotten, err
+func (s *Store) giveBack() error {
+	var errs []error
+	if s.Store != nil {
+		errs = append(errs, s.Store.Close())
 	}
-	if _, err := s.durable.ExecContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)"); err != nil {
-		// It is deleted all the same, and the log is emptied by itself later.
-		slog.Warn("the log of the records is not emptied yet", "file", s.path, "err", err)
+	if s.cache != nil {
+		errs = append(errs, s.cache.close())
 	}
-	return forgotten, nil
+	return errors.Join(append(errs, s.locks.release())...)
 }
 
 // Backup implements [bot.TransferStore]: it writes a SQLite file, which can be

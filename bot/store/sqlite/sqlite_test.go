@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -84,6 +85,41 @@ func TestTwoProcessesShareTheFile(t *testing.T) {
 	mine, err = two.Claim(t.Context(), "chat:5001", "two", time.Now())
 	require.NoError(t, err)
 	assert.False(t, mine)
+}
+
+// TestReadIsNeverBehind has one process change settings and others read them,
+// which must find at least what was changed before they began.
+func TestReadIsNeverBehind(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "records.db")
+	writer := open(t, path)
+	readers := []*sqlite.Store{writer, open(t, path), open(t, path)}
+	owner := bot.OwnerOfPerson("chat:1")
+	const changes = 200
+	var done atomic.Int64
+	var wg sync.WaitGroup
+	for _, reader := range readers {
+		wg.Go(func() {
+			for done.Load() < changes {
+				before := done.Load()
+				found, err := reader.Settings(t.Context(), owner)
+				if !assert.NoError(t, err) {
+					return
+				}
+				var document struct {
+					N int64 `json:"n"`
+				}
+				if kept, ok := found[owner]; ok {
+					assert.NoError(t, json.Unmarshal(kept.Document, &document))
+				}
+				assert.GreaterOrEqual(t, document.N, before)
+			}
+		})
+	}
+	for n := 1; n <= changes; n++ {
+		require.NoError(t, saveSetting(t, writer, "chat:1", fmt.Sprintf(`{"n":%d}`, n)))
+		done.Store(int64(n))
+	}
+	wg.Wait()
 }
 
 func TestManyOpenANewFileAtOnce(t *testing.T) {
