@@ -65,6 +65,9 @@ func (c *conversation) ask() Reply {
 	if rs := c.together(found); len(rs) > 1 {
 		return c.answerTogether(rs)
 	}
+	if len(found) > 1 && found[1].total() == found[0].total() && !found[0].names() && !found[1].names() && found[0].missing == nil && found[1].missing == nil {
+		return c.puzzled(questionReply("", capital(found[0].topic.Title)+", or "+found[1].topic.Title+"?", []string{readable(found[0].topic.Name), readable(found[1].topic.Name)}))
+	}
 	return c.answer(found[0], nil)
 }
 

@@ -19,6 +19,7 @@ const (
 	cueShared  = 3  // less where the term before belongs to the number before it
 	cueCounts  = 8  // less for a length where a bare whole number stands right before a plural: "3 borders"
 	cueDegrees = 10 // a number of degrees, for an angle
+	cueFaint   = 6  // an announcement from afar, which does not carry an odd value
 	usualBonus = 2  // the value is what the input usually is
 	oddPenalty = 4  // it is far from it
 	unitBonus  = 1  // the number has a unit and the input wants one
@@ -61,7 +62,7 @@ func (m matcher) score(in *input, q quantity) (score int, cued bool) {
 	if q.unit() != measure.NoUnit {
 		s += unitBonus
 	}
-	if s <= 0 {
+	if s <= 0 || usual == -oddPenalty && s <= cueFaint || m.tooSmall(in, q) {
 		return 0, false
 	}
 	return max(1, s+usual), cued
@@ -95,7 +96,7 @@ func (m matcher) cue(in *input, q quantity, way int) int {
 	if len(concepts) == 0 {
 		return 0
 	}
-	counting := in.kind != aCount && in.kind != aGrid && q.counts()
+	counting := (in.kind == aLength || in.kind == aCloth) && q.counts()
 	best, seen := 0, 0
 	for start := i; i >= 0 && i < len(m.text.Tokens) && seen < cueReach; i += way {
 		t := m.text.Tokens[i]
@@ -119,7 +120,7 @@ func (m matcher) cue(in *input, q quantity, way int) int {
 		switch {
 		case way > 0 && partings[t.Word]:
 			seen += 2
-		case !fillers[t.Word]:
+		case !fillers[t.Word] && !t.Is(finished) && !t.Is(unfinished):
 			seen++
 		}
 	}
@@ -151,10 +152,17 @@ func (q quantity) counts() bool {
 // isPlural tells whether the word names several things.
 func isPlural(t words.Token) bool { return strings.HasSuffix(t.Word, "s") }
 
-// near tells whether the concept stands right beside the number.
+// near tells whether the concept stands right beside the number and belongs to
+// no other number.
 func (m matcher) near(c words.Concept, q quantity) bool {
-	tokens := m.text.Tokens
-	return q.to < len(tokens) && tokens[q.to].Is(c) || q.from > 0 && tokens[q.from-1].Is(c)
+	at := func(i int) words.Token {
+		if i < 0 || i >= len(m.text.Tokens) {
+			return words.Token{Kind: words.Break}
+		}
+		return m.text.Tokens[i]
+	}
+	return at(q.to).Is(c) && at(q.to+1).Kind != words.Number ||
+		at(q.from-1).Is(c) && at(q.from-2).Kind != words.Number
 }
 
 // usualness compares the value with what the input usually is.
@@ -217,7 +225,7 @@ func (m matcher) basisOn(q quantity, way int) (b basis, distance int) {
 			return finishedSize, seen
 		case t.Is(unfinished):
 			return cutSize, seen
-		case t.Is(cutVerb) && (passed == 1 || passed == 2 && way < 0 && fillers[tokens[i+1].Word]):
+		case t.Is(cutVerb) && (passed == 1 || passed == 2 && way < 0 && (tokens[i+1].Is(atPrice) || tokens[i+1].Is(upTo))):
 			return cutSize, seen
 		case t.Kind == words.Comma:
 			seen += 2
@@ -243,4 +251,13 @@ func (m matcher) isForEach(q quantity) bool {
 		}
 	}
 	return false
+}
+
+// tooSmall tells whether a length is below what the input can ever be.
+func (m matcher) tooSmall(in *input, q quantity) bool {
+	if in.least == 0 {
+		return false
+	}
+	l, err := q.first().Number.Of(m.lengthUnit(q.unit(), in.kind))
+	return err == nil && l.Inches() < in.least
 }

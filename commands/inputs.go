@@ -24,7 +24,7 @@ func quiltSize() input {
 func usableWidth() input {
 	return input{
 		name: "usable_width", kind: aLength, usual: [2]float64{36, 120}, label: "the width of the fabric",
-		after: of(fabric, usable), before: of(usable, fabric),
+		after: of(fabric, usable), before: of(usable, fabric, mineIs),
 		not: of(strip, quilt, block),
 	}
 }
@@ -32,8 +32,8 @@ func usableWidth() input {
 // wideWidth is how wide wide backing is.
 func wideWidth() input {
 	return input{
-		name: "wide_backing", kind: aLength, usual: [2]float64{90, 130}, label: "the width of the wide backing",
-		after: of(wideFabric), before: of(wideFabric),
+		name: "wide_backing", kind: aLength, usual: [2]float64{100, 130}, least: 90, label: "the width of the wide backing",
+		after: of(wideFabric, wide, fabric, usable), before: of(wideFabric),
 	}
 }
 
@@ -59,7 +59,7 @@ func clothInHand() input {
 func stripsInHand() input {
 	return input{
 		name: "have_strips", kind: aCount, label: "the strips you have",
-		when: of(have, enough), after: of(strip), before: of(have),
+		when: of(have, enough), after: of(strip), before: of(have, enough),
 	}
 }
 

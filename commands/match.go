@@ -70,6 +70,9 @@ func (m matcher) match(t *Topic, qs []quantity) match {
 			out.rivals = r
 		}
 		usedQ[p.q], usedIn[p.in] = true, true
+		for o := range t.Inputs {
+			usedIn[o] = usedIn[o] || slices.Contains(in.replaces, t.Inputs[o].name)
+		}
 		out.score += p.score
 		if p.cued {
 			out.cued++

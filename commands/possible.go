@@ -56,22 +56,24 @@ func (v Value) tooLarge() bool {
 	return v.Length > measure.Max || v.Size.Width > measure.Max || v.Size.Length > measure.Max
 }
 
-// asksEnough gives words such as "do" the meaning of "enough" where a sentence
-// asks whether what is there will do: "will 10 strips do", "is 1 yd enough".
+// asksEnough gives the first word of a sentence that asks whether what is there
+// will do the meaning of "enough": "will 10 strips do", "is 1 yd enough",
+// "do 2 yards back a 36 x 60".
 func asksEnough(tokens []words.Token) {
-	asking := false
+	asked := false
 	for i := range tokens {
 		t := &tokens[i]
 		switch {
 		case t.Kind == words.Break:
-			asking = false
-		case t.Kind != words.Word:
-		case t.Word == "will" || t.Word == "would" || t.Word == "does" || t.Word == "is" || t.Word == "are" || t.Word == "can":
-			if i+1 < len(tokens) && (tokens[i+1].Kind == words.Number || tokens[i+1].Word == "my" || tokens[i+1].Word == "these" || tokens[i+1].Word == "the" || tokens[i+1].Is(pointing)) {
-				asking = true
-			}
-		case asking && (t.Word == "do" || t.Word == "make" || t.Word == "cover" || t.Word == "stretch" || t.Word == "last" || t.Word == "suffice"):
+			asked = false
+		case t.Is(howMany), t.Is(howMuch), t.Is(howBig), t.Is(howWide), t.Is(howLong):
+			asked = true
+		case asked || i+1 >= len(tokens) || !auxiliaries[t.Word]:
+		case tokens[i+1].Kind == words.Number && tokens[i+1].Quantity.Unit != measure.DegreeUnit:
 			t.Concept = enough
 		}
 	}
 }
+
+// auxiliaries are the verbs that begin a question whether something will do.
+var auxiliaries = wordSet("will would do does is are can could")

@@ -48,7 +48,7 @@ func quantities(t words.Text) []quantity {
 			out = append(out, quantity{numbers: []measure.Quantity{n}, from: i, to: i + 1, foreign: true, text: tokens[i].Text})
 			continue
 		}
-		if tokens[i].Kind != words.Number {
+		if tokens[i].Kind != words.Number || pronoun(tokens, i) {
 			continue
 		}
 		q := gather(tokens, i)
@@ -58,6 +58,18 @@ func quantities(t words.Text) []quantity {
 		out = append(out, q)
 	}
 	return out
+}
+
+// pronoun tells whether the word "one" counts nothing: "which one", "each one".
+func pronoun(tokens []words.Token, i int) bool {
+	t := tokens[i]
+	if t.Quantity.Form != measure.One || t.Quantity.Unit != measure.NoUnit {
+		return false
+	}
+	if i+1 == len(tokens) || tokens[i+1].Kind != words.Word && tokens[i+1].Kind != words.Number {
+		return true
+	}
+	return tokens[i+1].Kind == words.Word && (tokens[i+1].Concept == "" || fillers[tokens[i+1].Word])
 }
 
 // ordinal reads a word such as "13th" that is no number of anything: it is left
@@ -105,7 +117,7 @@ func rising(a, b measure.Quantity) bool {
 
 // close takes in the word "square" behind one number.
 func (q quantity) close(tokens []words.Token) quantity {
-	if len(q.numbers) == 1 && q.to < len(tokens) && tokens[q.to].Kind == words.Word && tokens[q.to].Word == "square" {
+	if len(q.numbers) == 1 && q.to < len(tokens) && tokens[q.to].Kind == words.Word && (tokens[q.to].Word == "square" || tokens[q.to].Word == "sq") {
 		q.square = true
 	}
 	return q

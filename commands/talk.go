@@ -60,14 +60,14 @@ var talkTerms = []words.Term{
 	{Concept: asideWord, Words: "leave it aside, leave that aside, leave aside, ignore it, ignore that, ignore, nothing to do with it, never mind, nevermind, forget it, irrelevant, doesn't matter, not relevant"},
 	{Concept: forgetMe, Words: "forget me, delete my data, delete everything about me, forget everything about me, erase my data, remove my data, delete me"},
 	{Concept: oneFewer, Words: "round down, rounding down, one fewer, one less, one strip less, one strip fewer"},
-	{Concept: inMetric, Words: "metric, in metric, use metric, always metric, metric please"},
-	{Concept: inInches, Words: "imperial, in imperial, use imperial, always imperial, imperial please"},
-	{Concept: unitIn, Words: "inch, in inches, inches, ins"},
-	{Concept: unitFt, Words: "foot, feet, in feet"},
+	{Concept: inMetric, Words: "metric, in metric, use metric, always metric, metric please, use cm, use centimetres, use centimeters, work in cm, switch to cm, switch to centimetres, switch to centimeters, go metric, switch to metric, everything in cm, everything in centimetres, only cm, only centimetres, cm only, centimetres only, centimeters only, cms only, change to cm, talk cm, cm from now on"},
+	{Concept: inInches, Words: "imperial, in imperial, use imperial, always imperial, imperial please, use inches, switch to inches, switch back to inches, back to inches, inches only, only inches, work in inches, change to inches, everything in inches, switch to imperial, back to imperial"},
+	{Concept: unitIn, Words: "inch, in inches, inches, ins, inchs"},
+	{Concept: unitFt, Words: "ft, foot, feet, in feet"},
 	{Concept: unitYd, Words: "yard, yd, yds, in yards"},
 	{Concept: unitMm, Words: "mm, millimetre, millimeter, mms, in mm, in millimetres, in millimeters"},
 	{Concept: unitCm, Words: "cm, centimetre, centimeter, cms, in cm, in centimetres, in centimeters, in cms, centimetric"},
-	{Concept: unitM, Words: "metre, meter, in metres, in meters"},
+	{Concept: unitM, Words: "m, metre, meter, in metres, in meters, mtr"},
 }
 
 // has tells whether the text has a word of any of the concepts.

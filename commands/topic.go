@@ -66,6 +66,7 @@ type input struct {
 	when     []words.Concept // only considered where the text has one of these
 	prior    int             // how readily a number that nothing announces is taken for it; 0 never
 	usual    [2]float64      // what it usually is, in inches or as a number; only ever decides between readings
+	least    float64         // inches below which a length is never it
 	anyUnit  bool            // a length that may be said in yards
 	zero     bool            // nothing at all is a fair answer
 	many     bool            // several may be given, in order

@@ -17,7 +17,7 @@ func backingTopic() Topic {
 		Terms: []words.Term{
 			{Concept: backingWord, Words: "backing, backing fabric, quilt back, back of, back of a quilt, back it, to back, for the back, the back, back, piece the back, backing cloth, backed, quilt backing, behind, pieced back"},
 		},
-		Says: says(named, backingWord),
+		Says: says(14, backingWord, wideFabric),
 		Inputs: []input{
 			quiltSize(), overEachSide(), noOverage(), usableWidth(), wideWidth(),
 			{name: "bolt", kind: aWord, words: map[words.Concept]string{wideFabric: "wide"}},

@@ -15,7 +15,7 @@ func battingTopic() Topic {
 		Terms: []words.Term{
 			{Concept: battingWord, Words: "batting, batt, wadding, filling, quilt batting"},
 		},
-		Says:     says(named, battingWord),
+		Says:     says(14, battingWord),
 		Inputs:   []input{quiltSize(), overEachSide(), noOverage()},
 		Needs:    [][]string{{"quilt"}},
 		Examples: []string{"batting for 60 x 72", "wadding for 150 x 200 cm, 8 cm each side"},

@@ -14,7 +14,7 @@ func biasBindingTopic() Topic {
 		Terms: []words.Term{
 			{Concept: biasWord, Words: "bias, bias binding, bias strip, continuous bias, bias tape, cut on the bias, on the bias, continuous bias binding, bias bound"},
 		},
-		Says: says(14, biasWord),
+		Says: says(18, biasWord),
 		Inputs: []input{
 			{name: "length", kind: aLength, anyUnit: true, usual: [2]float64{40, 900}, prior: 5, after: of(long, need), before: of(need), not: of(wide, circle, across), label: "the length of bias",
 				ask: "How much bias do you need, in length, or what is it for?", offer: []string{"300 in", "a 50 in circle"}},

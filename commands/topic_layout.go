@@ -26,7 +26,7 @@ func layoutTopic() Topic {
 			{name: "cut_squares", kind: aWord, words: map[words.Concept]string{precut: "cut", squarePack: "cut"}},
 			seamAllowance(),
 		},
-		Needs:    [][]string{{"block", "block_size", "quilt"}, {"quilt", "grid", "across", "down", "bed", "have_blocks"}},
+		Needs:    [][]string{{"block", "block_size", "quilt"}, {"quilt", "grid", "across", "down", "bed"}},
 		Examples: []string{"12 in blocks for a quilt of 60 x 72", "9 in blocks on point, 5 by 6"},
 		Source:   "set straight: whole blocks each way; on point a block takes block × √2 and r·c + (r−1)(c−1) blocks fill it (geometry).",
 		Work:     workLayout,

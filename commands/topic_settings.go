@@ -14,6 +14,7 @@ const (
 	settingWord   words.Concept = "setting"
 	forgetSetting words.Concept = "forget a setting"
 	showSettings  words.Concept = "show settings"
+	setVerb       words.Concept = "set"
 	scantSeam     words.Concept = "scant seam"
 	inUS          words.Concept = "US"
 	inUK          words.Concept = "UK"
@@ -34,20 +35,21 @@ func settingsTopic() Topic {
 			{Concept: settingWord, Words: "setting, my settings, preference, default setting, my defaults"},
 			{Concept: forgetSetting, Words: "forget that, forget my settings, forget my fabric, forget what i set, forget what i told you, unset, back to the defaults, back to defaults, back to the usual, forget my seam, clear my settings, forget the fabric, forget my width, reset my settings"},
 			{Concept: showSettings, Words: "what have i set, what did i set, which settings did i change, what do you know about me, what do you remember, what settings, my settings please, show my settings, what are my settings, what have i told you, what do you know of me, what do you have on me, what did i change, what have i changed"},
+			{Concept: setVerb, Words: "set my, set seam, set the, change my, set usable, set units, set binding, set fabric, keep my"},
 			{Concept: scantSeam, Words: "scant seam, scant quarter, scant quarter inch, scant quarter inch seam, scant"},
 			{Concept: inUS, Words: "us, usa, american, in america, america, in the us, united states"},
 			{Concept: inUK, Words: "uk, british, in britain, england, britain, in the uk, english size, scotland, wales"},
 			{Concept: inEU, Words: "eu, europe, european, in europe, continental, germany, german, france, french, netherlands, dutch"},
 			{Concept: inAU, Words: "au, australia, australian, aussie, in australia, nz, new zealand"},
 		},
-		Says: append(append(says(9, settingWord, showSettings, forgetSetting), says(6, alwaysWord)...), says(5, mineIs, inMetric, inInches, scantSeam)...),
+		Says: append(append(says(9, settingWord, showSettings, forgetSetting), says(6, alwaysWord, setVerb)...), says(5, mineIs, inMetric, inInches, scantSeam)...),
 		Inputs: []input{
-			{name: "usable_width", kind: aLength, usual: [2]float64{36, 120}, after: of(fabric, usable, wide), before: of(usable, fabric, mineIs), not: of(seam, bindingWord), label: "the width of your fabric"},
+			{name: "usable_width", kind: aLength, usual: [2]float64{36, 120}, after: of(fabric, usable, wide), before: of(usable, fabric, mineIs, wide), not: of(seam, bindingWord), label: "the width of your fabric"},
 			{name: "seam", kind: aLength, usual: [2]float64{0.1, 0.7}, after: of(seam), before: of(seam, mineIs), label: "your seam"},
 			{name: "binding_strip", kind: aLength, usual: [2]float64{1, 4}, after: of(bindingWord, strip), before: of(bindingWord), label: "your binding strips"},
 			{name: "narrow_end", kind: aLength, usual: [2]float64{0.4, 2.5}, after: of(narrowEnd), before: of(narrowEnd, template), label: "your template's narrow end"},
 			{name: "overage", kind: aLength, usual: [2]float64{0.5, 10}, after: of(overage, eachSide), before: of(overage), label: "what goes over on each side"},
-			{name: "units", kind: aWord, words: map[words.Concept]string{inMetric: "metric", unitCm: "metric", unitMm: "metric", unitM: "metric", inInches: "imperial", unitIn: "imperial", unitYd: "imperial"}},
+			{name: "units", kind: aWord, words: map[words.Concept]string{inMetric: "metric", inInches: "imperial", unitCm: "metric", unitIn: "imperial"}},
 			{name: "country", kind: aWord, words: countryWords},
 			{name: "wants", kind: aWord, words: map[words.Concept]string{showSettings: "show", settingWord: "show", forgetSetting: "forget"}},
 			{name: "scant", kind: aWord, words: map[words.Concept]string{scantSeam: "scant"}},

@@ -64,9 +64,10 @@ func workStripSet(w *work) error {
 	case "sixteen-patch":
 		r.Rows, r.Columns = 4, 4
 	case "rail":
-		r.Rail, r.Rows = true, max(3, w.count("rails"))
+		r.Rail, r.Columns = true, max(3, w.count("rails"))
+		r.Rows = 1
 		if !w.given("rails") {
-			w.assume("rails", r.Rows)
+			w.assume("rails", r.Columns)
 		}
 	case "checkerboard":
 		v, ok := w.value("grid")
@@ -86,9 +87,9 @@ func workStripSet(w *work) error {
 		r.Strip = w.assumeLength("precut_strip")
 	default:
 		block := w.finished("block", r.Seam)
-		n := measure.Length(r.Rows)
+		n := measure.Length(max(r.Rows, r.Columns))
 		if block%n != 0 {
-			return w.cannot("A block of %v does not divide into %v patches on the ruler. %v works.", block, r.Rows, (block/n).RoundUp(r.CutStep)*n)
+			return w.cannot("A block of %v does not divide into %v patches on the ruler. %v works.", block, max(r.Rows, r.Columns), (block/n).RoundUp(r.CutStep)*n)
 		}
 		r.Finished = block / n
 	}

@@ -37,7 +37,7 @@ func wedgeCountTopic() Topic {
 			{Concept: closing, Words: "close, closes, closing, to close, go round, make a circle, make up a circle, complete, go into, fit into a circle, fill a circle, fill, full turn, lie flat, one flat circle"},
 			{Concept: fanWord, Words: "fan"},
 		},
-		Says: append(append(says(4, blade, angleWord, closing, halfRing, quarterOf, quarterCirc), says(3, ring, circle, fanWord, template)...), append(says(2, allRound), against(triangle, diamond, hexagon, halfSquare, quarterSquare, foldedEdge)...)...),
+		Says: append(append(says(4, blade, angleWord, closing, halfRing, quarterOf, quarterCirc), says(3, ring, circle, fanWord, template)...), append(says(2, allRound), against(triangle, diamond, hexagon, halfSquare, quarterSquare, foldedEdge, longest, howLong, howWide)...)...),
 		Asks: says(5, blade, angleWord),
 		Inputs: []input{
 			bladeAngle(),

@@ -116,7 +116,7 @@ var baseTerms = []words.Term{
 	{Concept: quilt, Words: "quilt, quilt top, top, topper, table topper, table runner, runner, wall hanging, throw, blanket, coverlet, bedspread, comforter, placemat, mat, cushion, pillow, cushion cover, tablecloth, table cloth, mini, project, flimsy"},
 	{Concept: block, Words: "block, quilt block, pieced block"},
 	{Concept: blade, Words: "blade, wedge, petal, spoke, dresden blade, dresden wedge, dresden petal, wedge blade, fan blade, wedge piece"},
-	{Concept: ring, Words: "ring, plate, dresden, dresden plate, wedge ring, blade ring, wheel, full ring, whole ring, full plate, whole plate"},
+	{Concept: ring, Words: "ring, plate, dresden, dresden plate, wheel, full ring, whole ring, full plate, whole plate"},
 	{Concept: circle, Words: "circle, round, circular, disc, disk, round one, full circle, whole circle, complete circle"},
 	{Concept: halfRing, Words: "half ring, half circle, half a circle, half a ring, half plate, half a plate, semicircle, semi circle, half round, half fan"},
 	{Concept: quarterOf, Words: "quarter ring, quarter plate, quarter of a ring, quarter of a circle, quarter fan, quarter of a plate"},
@@ -181,7 +181,7 @@ var baseTerms = []words.Term{
 	{Concept: along, Words: "along, lengthwise, lengthways, along the strip, end to end, lie along, laid along, lying along"},
 
 	{Concept: howMany, Words: "how many, number of, # of, count of, no of, nr of, how mny, howmany, count, total number of, quantity of, what number of, total"},
-	{Concept: howMuch, Words: "how much, howmuch, what amount, how many yards, how many metres, how many meters, how many yds, how many yards of, what yardage, number of yards, amount of fabric, how much fabric, how much material, how much cloth, how much do i buy, what do i buy, what to buy, how much do i need"},
+	{Concept: howMuch, Words: "how much, howmuch, what amount, what yardage, amount of fabric, how much fabric, how much material, how much cloth, how much do i buy, what do i buy, what to buy, how much do i need"},
 	{Concept: howLong, Words: "how long, what length"},
 	{Concept: howWide, Words: "how wide, what width"},
 	{Concept: howBig, Words: "how big, what size, how large, which size, what dimensions, what measurement, what measurements, what are the dimensions, dimensions of, how big across, size of, what is the size"},
@@ -199,7 +199,7 @@ var baseTerms = []words.Term{
 	{Concept: ofWord, Words: "of"},
 	{Concept: canGet, Words: "can i get, could i get, will i get, do i get, can i cut, can you get, would i get, could i cut, can i squeeze, get out of"},
 	{Concept: scrap, Words: "scrap, remnant, offcut, piece of fabric, left over piece, leftover piece"},
-	{Concept: ofThem, Words: "of them, of these, of those, of it, of each kind"},
+	{Concept: ofThem, Words: "of them, of these, of those, of it, of each kind, of the, of my, of our"},
 	{Concept: eachWord, Words: "each, per, every"},
 
 	{Concept: percentWord, Words: "percent, per cent, pct"},
