@@ -14,6 +14,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterhand/bot/terminal"
+	"counterhand/commands"
 )
 
 const talkHelp = `Opens a conversation: each question may build on the one before. The end of
@@ -79,18 +80,26 @@ func (d *desk) converse(ctx context.Context, std streams) error {
 		Person:   d.person,
 		Channel:  d.channel,
 		Shop:     d.house.config.Shop.Name,
-		Examples: examples,
+		Examples: examples(d.house.assistant),
 	}
 	return c.Run(ctx)
 }
 
+// greeted are the topics of which the greeting shows a question to try: of
+// each kind of work one, and the trade's rings twice.
+var greeted = []string{"binding", "wedge-ring", "wedge-fit", "pieces", "backing"}
+
 // examples are the questions that the greeting shows.
-var examples = []string{
-	"binding for 54 x 68",
-	"ring of 16 blades, 6 in long",
-	"longest 18° blade from 3 in strips",
-	"how many 5 in squares from a fat quarter",
-	"backing for 70 x 90",
+func examples(a *commands.Assistant) []string {
+	var questions []string
+	for _, name := range greeted {
+		for _, topic := range a.Topics() {
+			if topic.Name == name {
+				questions = append(questions, topic.Examples[0])
+			}
+		}
+	}
+	return questions
 }
 
 // newScreen takes the streams for a window where both are a terminal that can
