@@ -157,7 +157,8 @@ type Scalloping struct {
 // (c²/4 + h²) ÷ 2h. Source: geometry.
 //
 // It gives a [*LimitError] where they have to be of an exact width that does
-// not divide the edge, naming the widths that do.
+// not divide the edge, naming the widths that do, and for scallops deeper than
+// half circles.
 func Scallops(r ScallopRequest) (ScallopResult, error) {
 	if err := r.check(); err != nil {
 		return ScallopResult{}, err
@@ -178,6 +179,11 @@ func Scallops(r ScallopRequest) (ScallopResult, error) {
 	}
 	if s.EachAcross < leastCut {
 		return ScallopResult{}, limit("scallops", step("%v scallops on %v are too narrow to cut.", n, r.Edge), Step{})
+	}
+	if most := s.EachAcross / 2; r.Depth > most+hair {
+		return ScallopResult{}, limit("depth",
+			step("Scallops %v across cannot be %v deep: beyond a half circle they run into each other.", s.EachAcross, r.Depth),
+			step("They can be %v deep at most.", r.LimitDown(most)))
 	}
 	s.Working = []Step{step("Each: %v ÷ %v = %v", r.Edge, n, Unrounded(s.EachAcross))}
 	r.arc(&s)

@@ -77,6 +77,9 @@ func Diamonds(r DiamondRequest) (DiamondResult, error) {
 		return DiamondResult{}, limit("strip_width",
 			step("A diamond from a strip of %v does not fit on a strip %v long.", d.StripWidth, r.StripLength), Step{})
 	}
+	if r.Stars > maxCount/72 { // as many as the sharpest diamonds make a star
+		return DiamondResult{}, wantCount("diamonds", maxCount+1)
+	}
 	d.Working = append(d.Working, step("(%v − %v for the slant) ÷ %v gives %v from a strip.", r.StripLength, Unrounded(slant), Unrounded(d.CutSide), d.PerStrip))
 	r.count(&d)
 	d.shape = r

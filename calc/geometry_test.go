@@ -189,6 +189,7 @@ func TestCoverHidesTheOpening(t *testing.T) {
 	for blades := 5; blades <= 40; blades++ {
 		r, err := Ring(ringOf(blades, 6*in, in))
 		require.NoError(t, err)
+		assert.InDelta(t, math.Pi*math.Pow(r.CoverCircle.Inches()/2, 2), polygon(t, r.Cover()).Area(), 0.02)
 		for _, o := range r.Outlines() {
 			foot := math.Hypot(o[0].X, o[0].Y)
 			assert.GreaterOrEqual(t, r.CoverCircle.Inches()/2, foot+0.25-1e-6)
@@ -390,7 +391,7 @@ func TestHexagonsToTrim(t *testing.T) {
 // The arc of a scallop, walked corner by corner, is as long as it is said to
 // be, starts and ends on the edge and is as high as its depth.
 func TestScallopArc(t *testing.T) {
-	for _, depth := range []measure.Length{in / 2, in, 2 * in, 4 * in, 5 * in} {
+	for _, depth := range []measure.Length{in / 2, in, 2 * in, 4 * in} {
 		s, err := Scallops(ScallopRequest{Conventions: ImperialConventions(), Edge: 80 * in, Scallops: 10, Depth: depth})
 		require.NoError(t, err)
 		o := s.Patch()
@@ -403,6 +404,10 @@ func TestScallopArc(t *testing.T) {
 		assert.InDelta(t, depth.Inches(), high.Y, curveMiss)
 		assert.InDelta(t, 8, o[0].X, 1e-6)
 		assert.InDelta(t, 0, o[len(o)-1].X, 1e-6)
-		polygon(t, o)
+		all := polygons(t, s.Outlines())
+		require.Len(t, all, 10)
+		apart(t, all, 0.01, false)
+		_, high = s.Outlines()[9].Bounds()
+		assert.GreaterOrEqual(t, high.X, 80-1e-6)
 	}
 }

@@ -11,7 +11,8 @@ import (
 // fabric, or where nobody said how many patches there are.
 type PatchCloth struct {
 	YardageWay
-	Buy measure.Cloth
+	Buy           measure.Cloth
+	OneFewerShort int // patches that one strip fewer would be short of
 }
 
 // patchCloth lays squares on strips of their own width.
@@ -28,6 +29,7 @@ func (c Conventions) stripCloth(along, width measure.Length, n int) PatchCloth {
 	p.Strips = ceilDiv(n, p.PerStrip)
 	p.Length = measure.Length(p.Strips) * width
 	p.Buy = c.BuyUp(p.Length)
+	p.OneFewerShort = max(0, n-(p.Strips-1)*p.PerStrip)
 	return p
 }
 

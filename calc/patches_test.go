@@ -75,6 +75,7 @@ func TestHalfSquaresOtherWays(t *testing.T) {
 	// 48 squares of 2⅞: 13 to a strip, 4 strips, 11½ in. Eight at a time 12 of 5¾: 6 to a strip,
 	// 2 strips, 11½ in. Four at a time 24 of 4⅛: 9 to a strip, 3 strips, 12⅜ in.
 	assert.Equal(t, 23*in/2, h.Cloth.Length)
+	assert.Equal(t, 9, h.Cloth.OneFewerShort)
 	require.Len(t, h.Others, 2)
 	assert.Equal(t, 8, h.Others[0].AtATime)
 	assert.Equal(t, 12, h.Others[0].Squares)
@@ -212,6 +213,14 @@ func TestStripSet(t *testing.T) {
 	}
 }
 
+func TestRowMiss(t *testing.T) {
+	miss, err := RowMiss(8, -in/32)
+	require.NoError(t, err)
+	assert.Equal(t, -7*in/16, miss, "shallow seams make a row longer")
+	_, err = RowMiss(0, in/32)
+	assert.Equal(t, "patches: The number of patches has to be 1 or more. ", refusal(t, err))
+}
+
 func TestStripSetOneFewer(t *testing.T) {
 	r := StripSetRequest{Conventions: ImperialConventions(), Rows: 2, Columns: 2, Strip: 5 * in / 2, Blocks: 34, HaveStrips: 8}
 	s, err := StripSet(r)
@@ -341,26 +350,30 @@ func TestPatchesRefuse(t *testing.T) {
 		"units: The number of units has to be 1 or more. ":                                                     refused(QuarterSquares(QuarterSquareRequest{Conventions: v, Finished: in, Units: -1})),
 		"goose_width: Flying geese are twice as wide as high, and 5 in is not twice 3 in. " +
 			"At 3 in high they are 6 in wide; a unit of 5 x 3 in is made of half rectangles.": refused(FlyingGeese(GeeseRequest{Conventions: v, Width: 5 * in, Height: 3 * in})),
-		"large_square: A square of 1 in is used up by the seams. A square of 1½ in makes geese of ¼ x ⅛ in.": refused(FlyingGeese(GeeseRequest{Conventions: v, LargeSquare: in})),
-		"at_a_time: Flying geese are made one at a time, or four at a time from a large square. ":            refused(FlyingGeese(GeeseRequest{Conventions: v, Width: 6 * in, AtATime: 2})),
-		"block: The block has to be more than nothing. ":                                                     refused(SquareInSquare(SquareInSquareRequest{Conventions: v})),
-		"rounds: 11 rounds of triangles are too many to sew. Up to 10 can be reckoned.":                      refused(SquareInSquare(SquareInSquareRequest{Conventions: v, Block: 12 * in, Rounds: 11})),
-		"strip_width: A strip of ½ in is used up by its seams. Strips from ⅝ in work.":                       refused(StripSet(StripSetRequest{Conventions: v, Rows: 2, Columns: 2, Strip: in / 2})),
-		"strip_width: A segment of 80½ in cannot be cut from strips 40 in long. ":                            refused(StripSet(StripSetRequest{Conventions: v, Rail: true, Columns: 4, Finished: 20 * in})),
-		"columns: A strip set has at least two strips. ":                                                     refused(StripSet(StripSetRequest{Conventions: v, Rows: 2, Columns: 1, Strip: 2 * in})),
-		"side: The side has to be more than nothing. ":                                                       refused(Hexagons(HexagonRequest{Conventions: v})),
-		"side: The allowance of ¼ in all round leaves nothing of the hexagon. ":                              refused(Hexagons(HexagonRequest{Conventions: v, Side: in / 4, AsCut: true})),
-		"height: The height has to be more than nothing. ":                                                   refused(Triangles60(TriangleRequest{Conventions: v})),
-		"strip_width: Three seams use up a strip of ¾ in. Strips from ⅞ in work.":                            refused(Triangles60(TriangleRequest{Conventions: v, Strip: 3 * in / 4})),
-		"angle: Diamonds of 2° are too sharp to sew. 45° and 60° are usual.":                                 refused(Diamonds(DiamondRequest{Conventions: v, Angle: 2, Side: in})),
-		"angle: The block of an eight-pointed star takes diamonds of 45°, not 60°. ":                         refused(Diamonds(DiamondRequest{Conventions: v, Angle: 60, StarBlock: 12 * in})),
-		"width: The width has to be more than nothing. ":                                                     refused(HalfRectangles(HalfRectangleRequest{Conventions: v, Height: 4 * in})),
-		"distance_across: The distance across has to be more than nothing. ":                                 refused(Circle(CircleRequest{Conventions: v})),
-		"radius: A quarter circle of 6 in does not fit in a block of 5 in. It can be 5 in at most.":          refused(QuarterCircle(QuarterCircleRequest{Conventions: v, Radius: 6 * in, Block: 5 * in})),
-		"radius: A quarter circle of ½ in is too tight for seams of ¼ in. Radii from ⅝ in work.":             refused(QuarterCircle(QuarterCircleRequest{Conventions: v, Radius: in / 2})),
-		"each_across: Scallops of 7 in do not divide 80 in. 11 of 7¼ in or 12 of 6 11/16 in do.":             refused(Scallops(ScallopRequest{Conventions: v, Edge: 80 * in, Across: 7 * in, Whole: true})),
-		"each_across: Scallops of 90 in do not divide 80 in. One scallop of 80 in fills it.":                 refused(Scallops(ScallopRequest{Conventions: v, Edge: 80 * in, Across: 90 * in, Whole: true})),
-		"radius: Two corners of 31 in do not fit on a side of 60 in. The radius can be 30 in at most.":       refused(RoundedCorners(RoundedCornersRequest{Conventions: v, Quilt: inches(60, 72), Radius: 31 * in})),
+		"large_square: A square of 1 in is used up by the seams. A square of 1½ in makes geese of ¼ x ⅛ in.":                             refused(FlyingGeese(GeeseRequest{Conventions: v, LargeSquare: in})),
+		"at_a_time: Flying geese are made one at a time, or four at a time from a large square. ":                                        refused(FlyingGeese(GeeseRequest{Conventions: v, Width: 6 * in, AtATime: 2})),
+		"block: The block has to be more than nothing. ":                                                                                 refused(SquareInSquare(SquareInSquareRequest{Conventions: v})),
+		"rounds: 11 rounds of triangles are too many to sew. Up to 10 can be reckoned.":                                                  refused(SquareInSquare(SquareInSquareRequest{Conventions: v, Block: 12 * in, Rounds: 11})),
+		"strip_width: A strip of ½ in is used up by its seams. Strips from ⅝ in work.":                                                   refused(StripSet(StripSetRequest{Conventions: v, Rows: 2, Columns: 2, Strip: in / 2})),
+		"strip_width: A segment of 80½ in cannot be cut from strips 40 in long. ":                                                        refused(StripSet(StripSetRequest{Conventions: v, Rail: true, Columns: 4, Finished: 20 * in})),
+		"columns: A strip set has at least two strips. ":                                                                                 refused(StripSet(StripSetRequest{Conventions: v, Rows: 2, Columns: 1, Strip: 2 * in})),
+		"side: The side has to be more than nothing. ":                                                                                   refused(Hexagons(HexagonRequest{Conventions: v})),
+		"side: The allowance of ¼ in all round leaves nothing of the hexagon. ":                                                          refused(Hexagons(HexagonRequest{Conventions: v, Side: in / 4, AsCut: true})),
+		"height: The height has to be more than nothing. ":                                                                               refused(Triangles60(TriangleRequest{Conventions: v})),
+		"strip_width: Three seams use up a strip of ¾ in. Strips from ⅞ in work.":                                                        refused(Triangles60(TriangleRequest{Conventions: v, Strip: 3 * in / 4})),
+		"angle: Diamonds of 2° are too sharp to sew. 45° and 60° are usual.":                                                             refused(Diamonds(DiamondRequest{Conventions: v, Angle: 2, Side: in})),
+		"angle: The block of an eight-pointed star takes diamonds of 45°, not 60°. ":                                                     refused(Diamonds(DiamondRequest{Conventions: v, Angle: 60, StarBlock: 12 * in})),
+		"width: The width has to be more than nothing. ":                                                                                 refused(HalfRectangles(HalfRectangleRequest{Conventions: v, Height: 4 * in})),
+		"distance_across: The distance across has to be more than nothing. ":                                                             refused(Circle(CircleRequest{Conventions: v})),
+		"depth: Scallops 8 in across cannot be 5 in deep: beyond a half circle they run into each other. They can be 4 in deep at most.": refused(Scallops(ScallopRequest{Conventions: v, Edge: 80 * in, Scallops: 10, Depth: 5 * in})),
+		"scallops: 1000000 scallops on 2 in are too narrow to cut. ":                                                                     refused(Scallops(ScallopRequest{Conventions: v, Edge: 2 * in, Scallops: maxCount})),
+		"diamonds: The number of diamonds can be 1000000 at most. ":                                                                      refused(Diamonds(DiamondRequest{Conventions: v, Angle: 45, Side: in, Stars: maxCount})),
+		"strips: The number of strips can be 1000000 at most. ":                                                                          refused(StripSet(StripSetRequest{Conventions: v, Rows: 100, Columns: 100, Strip: 39 * in, Blocks: maxCount})),
+		"radius: A quarter circle of 6 in does not fit in a block of 5 in. It can be 5 in at most.":                                      refused(QuarterCircle(QuarterCircleRequest{Conventions: v, Radius: 6 * in, Block: 5 * in})),
+		"radius: A quarter circle of ½ in is too tight for seams of ¼ in. Radii from ⅝ in work.":                                         refused(QuarterCircle(QuarterCircleRequest{Conventions: v, Radius: in / 2})),
+		"each_across: Scallops of 7 in do not divide 80 in. 11 of 7¼ in or 12 of 6 11/16 in do.":                                         refused(Scallops(ScallopRequest{Conventions: v, Edge: 80 * in, Across: 7 * in, Whole: true})),
+		"each_across: Scallops of 90 in do not divide 80 in. One scallop of 80 in fills it.":                                             refused(Scallops(ScallopRequest{Conventions: v, Edge: 80 * in, Across: 90 * in, Whole: true})),
+		"radius: Two corners of 31 in do not fit on a side of 60 in. The radius can be 30 in at most.":                                   refused(RoundedCorners(RoundedCornersRequest{Conventions: v, Quilt: inches(60, 72), Radius: 31 * in})),
 	} {
 		assert.Equal(t, want, refusal(t, err))
 	}

@@ -67,6 +67,9 @@ func StripSet(r StripSetRequest) (StripSetResult, error) {
 		return StripSetResult{}, limit("strip_width",
 			step("A segment of %v cannot be cut from strips %v long.", s.SegmentWidth, r.StripLength), Step{})
 	}
+	if sets, of := r.strips(s.SegmentsPer); sets > maxCount || of[0] > maxCount {
+		return StripSetResult{}, wantCount("strips", max(sets, of[0]))
+	}
 	r.count(&s)
 	s.Working = r.working(s)
 	return s, nil

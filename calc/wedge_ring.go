@@ -421,12 +421,25 @@ func (b *bladeShape) ringWorking(e RingExact, out RingResult) []Step {
 		across = nearStep(2*e.OuterRadius, out.RingAcross, "Across: 2 × (%v + %v − %v − %v for the outer end)",
 			from, Unrounded(e.BladeLength), shift, loss)
 	}
-	return []Step{
-		across,
+	steps := append([]Step{across}, b.endWorking(e)...)
+	return append(steps,
 		nearStep(2*e.OpeningRadius, out.OpeningAcross, "Opening: 2 × (%v − %v)", from, shift),
 		step("To its corners: %v ÷ cos(%v) = %v", Unrounded(2*e.OpeningRadius), b.Angle/2, Unrounded(corners)),
 		roundedStep(e.CoverCircle, out.CoverCircle, "Cover circle: %v + 2 × %v of overlap", Unrounded(corners), Unrounded(b.Overlap)),
 		roundedStep(out.CoverCircle+2*b.Turning, out.CoverCut, "Cut it %v + 2 × %v", out.CoverCircle, Unrounded(b.Turning)),
-		step("Background: %v, 2 × %v of margin and two seams of %v, up to %v", out.RingAcross, Unrounded(b.Margin), Unrounded(b.Seam), out.Background),
+		step("Background: %v, 2 × %v of margin and two seams of %v, up to %v", out.RingAcross, Unrounded(b.Margin), Unrounded(b.Seam), out.Background))
+}
+
+// endWorking shows where folded and rounded ends part.
+func (b *bladeShape) endWorking(e RingExact) []Step {
+	half, across := b.Angle/2, Unrounded(2*e.OuterRadius)
+	switch b.End {
+	case FoldedEnd:
+		return []Step{step("In the valleys between the tips: %v ÷ (cos(%v) + sin(%v)) = %v across; a tip stands %v beyond its shoulders.",
+			across, half, half, Unrounded(2*e.ValleyRadius), Unrounded(e.TipDepth))}
+	case RoundedEnd:
+		return []Step{step("Each end is an arc with a radius of %v × sin(%v) ÷ (1 + sin(%v)) = %v; in the valleys between them it is %v across.",
+			Unrounded(e.OuterRadius), half, half, Unrounded(e.CapRadius), Unrounded(2*e.ValleyRadius))}
 	}
+	return nil
 }

@@ -48,6 +48,24 @@ func TestRingOfSixteenBlades(t *testing.T) {
 	}, saidAll(r.Working))
 }
 
+// Folded and rounded ends tell where they part. With 16 blades of 22½° and
+// 6.668 in to the tip: 13.336 ÷ (0.98079 + 0.19509) = 11.341, and
+// 6.668 × 0.19891 ÷ 1.19891 = 1.106.
+func TestRingEnds(t *testing.T) {
+	r := ringOf(16, 6*in, DefaultNarrowEnd)
+	r.End = FoldedEnd
+	folded, err := Ring(r)
+	require.NoError(t, err)
+	assert.Contains(t, saidAll(folded.Working),
+		"In the valleys between the tips: 13.336 in ÷ (cos(11¼°) + sin(11¼°)) = 11.341 in across; a tip stands 1.106 in beyond its shoulders.")
+	r.End = RoundedEnd
+	rounded, err := Ring(r)
+	require.NoError(t, err)
+	assert.Contains(t, saidAll(rounded.Working),
+		"Each end is an arc with a radius of 6.668 in × sin(11¼°) ÷ (1 + sin(11¼°)) = 1.089 in; in the valleys between them it is 10.945 in across.")
+	assert.Equal(t, folded.RingAcross, rounded.RingAcross, "one loses a seam, the other as deep a turning")
+}
+
 // The blade is worked out from whatever sizes are given, and all ways lead to
 // the same ring.
 func TestRingBackwards(t *testing.T) {
@@ -123,6 +141,7 @@ func TestRingRefuses(t *testing.T) {
 		"ring_across: A ring of 16 blades with a narrow end of ⅞ in has an opening of 1 13/16 in, so it cannot be 1 in across. ":                                                                 func(r *RingRequest) { r.Length, r.Across = 0, in },
 		"blade_length: Blades of 22½° with a wide end of 2 in come to a point before they are 6 in long. They can be 3⅝ in long at most.":                                                        func(r *RingRequest) { r.Narrow, r.Wide = 0, 2*in },
 		"wide_end: Blades 6 in long with ends of ⅞ in and 4 in have 29.19° each, which makes 467.09° with 16 of them. A wide end of 3¼ in closes 360°.":                                          func(r *RingRequest) { r.Wide = 4 * in },
+		"wide_end: Blades of 22½° with a wide end of ¼ in come to a point before they are 6 in long. ":                                                                                           func(r *RingRequest) { r.Narrow, r.Wide = 0, in/4 },
 		"wide_end: The wide end, ¾ in, has to be wider than the narrow end, ⅞ in. ":                                                                                                              func(r *RingRequest) { r.Length, r.Wide = 0, 3*in/4 },
 		"blades: 14 blades of 25° make 350°, 10° short of 360°; it would stay open, or cup if it were pulled together. No number of blades of 25° closes it. For 14 blades the angle is 25.71°.": func(r *RingRequest) { r.Blades, r.Angle = 0, 25 },
 		"blades: A ring of 1000000 blades would be more than 39370 1/16 in across. ":                                                                                                             func(r *RingRequest) { r.Blades = maxCount },
