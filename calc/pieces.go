@@ -46,7 +46,7 @@ func Pieces(r PiecesRequest) (PiecesResult, error) {
 	case p.Pieces == 0:
 		return PiecesResult{}, limit("piece", step("A piece of %v does not fit in %v.", r.Piece, r.From),
 			step("Anything up to %v works.", r.From))
-	case p.Across > maxCount/p.Down:
+	case p.Pieces > maxCount:
 		return PiecesResult{}, limit("piece", step("That is more than %v pieces.", maxCount), Step{})
 	}
 	lying := r.Piece
@@ -84,8 +84,13 @@ func (r PiecesRequest) best(from measure.Size) PiecesResult {
 }
 
 func piecesIn(from, piece measure.Size) PiecesWay {
-	across, down := fits(from.Width, piece.Width), fits(from.Length, piece.Length)
-	return PiecesWay{Across: across, Down: down, Pieces: across * down}
+	w := PiecesWay{Across: fits(from.Width, piece.Width), Down: fits(from.Length, piece.Length)}
+	if w.Down > 0 && w.Across > maxCount/w.Down {
+		w.Pieces = maxCount + 1 // more than is counted
+		return w
+	}
+	w.Pieces = w.Across * w.Down
+	return w
 }
 
 // FromCutsRequest asks how many ready cuts, such as fat quarters, precut strips

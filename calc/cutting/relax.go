@@ -54,7 +54,7 @@ type program struct {
 	*simplex
 	demand
 	itemRow, lowRow, highRow []int     // of each item and height, none where there is no row
-	column                   []content // of each column beyond slack
+	contents                 []content // of the columns from firstContent on
 	firstContent             int
 }
 
@@ -80,7 +80,7 @@ func (s *search) newProgram(d demand) *program {
 	slack := func(rows []int, sign float64) {
 		for _, r := range rows {
 			if r != none {
-				column := make([]float64, len(b))
+				column := g.simplex.column()
 				column[r] = sign
 				g.add(column, 0)
 			}
@@ -98,7 +98,7 @@ func (g *program) addContent(c content, cost int) {
 	if g.high[c.height] == 0 {
 		return
 	}
-	column := make([]float64, g.rows)
+	column := g.simplex.column()
 	for i, r := range g.itemRow {
 		if r != none {
 			column[r] = float64(c.count[i])
@@ -110,7 +110,7 @@ func (g *program) addContent(c content, cost int) {
 		}
 	}
 	g.add(column, float64(cost))
-	g.column = append(g.column, c)
+	g.contents = append(g.contents, c)
 }
 
 // relax solves the relaxation of a demand, generating contents for as long as
@@ -174,7 +174,7 @@ func (g *program) result(prices []float64) relaxation {
 			}
 		}
 	}
-	times := make([]float64, len(g.column))
+	times := make([]float64, len(g.contents))
 	for row, c := range g.basis {
 		if c >= g.firstContent {
 			times[c-g.firstContent] = g.value[row]
@@ -182,7 +182,7 @@ func (g *program) result(prices []float64) relaxation {
 	}
 	for i, t := range times {
 		if t > 1e-9 {
-			r.contents = append(r.contents, g.column[i])
+			r.contents = append(r.contents, g.contents[i])
 			r.times = append(r.times, t)
 		}
 	}

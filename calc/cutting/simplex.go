@@ -1,6 +1,9 @@
 package cutting
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // simplex minimises cost·x with A·x = b and x ≥ 0 by the revised simplex
 // method, and goes on from where it was when columns are added. The right-hand
@@ -8,12 +11,13 @@ import "math"
 // high that it stays only where there is no solution.
 type simplex struct {
 	rows    int
-	columns [][]float64
+	columns [][]float64 // none for the artificial ones, which never come back
 	costs   []float64
 	basis   []int       // column of each row
 	value   []float64   // of the basic columns
 	inverse [][]float64 // of the basis
 	steps   int64       // elementary steps taken so far
+	arena   []float64   // that columns are cut from
 }
 
 // artificialCost makes artificial columns dearer than any strip.
@@ -23,14 +27,26 @@ const artificialCost = 1e3
 const tolerance = 1e-7
 
 func newSimplex(b []float64, scale float64) *simplex {
-	s := &simplex{rows: len(b), value: append([]float64(nil), b...)}
-	for r := range b {
-		unit := make([]float64, len(b))
-		unit[r] = 1
-		s.inverse = append(s.inverse, append([]float64(nil), unit...))
-		s.basis = append(s.basis, s.add(unit, artificialCost*scale))
+	rows := len(b)
+	s := &simplex{rows: rows, value: slices.Clone(b)}
+	cells := make([]float64, rows*rows)
+	for r := range rows {
+		row := cells[r*rows : (r+1)*rows : (r+1)*rows]
+		row[r] = 1
+		s.inverse = append(s.inverse, row)
+		s.basis = append(s.basis, s.add(nil, artificialCost*scale))
 	}
 	return s
+}
+
+// column gives an empty column to fill and add.
+func (s *simplex) column() []float64 {
+	if len(s.arena) < s.rows {
+		s.arena = make([]float64, 64*s.rows)
+	}
+	column := s.arena[:s.rows:s.rows]
+	s.arena = s.arena[s.rows:]
+	return column
 }
 
 // add adds a column and gives its number.
