@@ -17,6 +17,7 @@ type BiasBindingRequest struct {
 	Edge       Edge           // to bind, or the length itself
 	Extra      measure.Length // beyond the edge, 0 where the length itself is given
 	StripWidth measure.Length
+	Have       measure.Cloth // in hand, 0 where not said
 }
 
 // BiasBindingResult gives the square, and separate strips as the other way.
@@ -29,6 +30,7 @@ type BiasBindingResult struct {
 	Need         measure.Length
 	Buy          measure.Cloth
 	Separate     BiasStrips
+	Cloth        ClothCheck // where fabric in hand was given: enough for the squares
 	Working      []Step
 }
 
@@ -46,7 +48,8 @@ type BiasStrips struct {
 // Source: http://www.quiltersinfo.com/QuestionOfTheWeek/2003/0714.html for the
 // area; geometry for the seams.
 func BiasBinding(r BiasBindingRequest) (BiasBindingResult, error) {
-	err := cmp.Or(r.check(), r.Edge.check(), wantLength("strip_width", r.StripWidth), wantSpare("extra", r.Extra))
+	err := cmp.Or(r.check(), r.Edge.check(), wantLength("strip_width", r.StripWidth), wantSpare("extra", r.Extra),
+		wantCloth(r.Have))
 	if err != nil {
 		return BiasBindingResult{}, err
 	}
@@ -68,6 +71,7 @@ func BiasBinding(r BiasBindingRequest) (BiasBindingResult, error) {
 	b.LengthMade = n*biasLength(b.SquareSide, r.StripWidth) - (n-1)*r.StripWidth
 	b.Need = n * b.SquareSide
 	b.Buy = r.BuyUp(b.Need)
+	b.Cloth = checkCloth(r.Have, b.Need)
 	b.Separate = r.separate(b.LengthNeeded)
 	b.Working = r.working(b)
 	return b, nil

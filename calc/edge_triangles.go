@@ -16,6 +16,7 @@ type EdgeTrianglesRequest struct {
 	Quilt   measure.Size   // finished; zero where only the square is asked for
 	Overlap measure.Length // of neighbours along the seam, 0 where they touch
 	Have    int            // squares in hand, 0 where not said
+	Cloth   measure.Cloth  // in hand, 0 where not said
 }
 
 // EdgeTrianglesResult gives the square to fold and how many there are.
@@ -30,7 +31,8 @@ type EdgeTrianglesResult struct {
 	PerStrip, Strips        int
 	Need                    measure.Length
 	Buy                     measure.Cloth
-	InHand                  CountCheck
+	InHand                  CountCheck // where squares in hand were given
+	Cloth                   ClothCheck // where fabric in hand was given
 	Working                 []Step
 }
 
@@ -61,7 +63,7 @@ func EdgeTriangles(r EdgeTrianglesRequest) (EdgeTrianglesResult, error) {
 }
 
 func (r EdgeTrianglesRequest) check() error {
-	err := cmp.Or(r.Conventions.check(), wantSpare("overlap", r.Overlap), wantHave("squares", r.Have))
+	err := cmp.Or(r.Conventions.check(), wantSpare("overlap", r.Overlap), wantHave("squares", r.Have), wantCloth(r.Cloth))
 	given := 0
 	for _, l := range []measure.Length{r.Base, r.Height, r.Square} {
 		if l != 0 {
@@ -104,6 +106,7 @@ func (r EdgeTrianglesRequest) points(e *EdgeTrianglesResult) error {
 		return err
 	}
 	e.PerStrip, e.Strips, e.Need, e.Buy = y.PerStrip, y.Strips, y.Need, y.Buy
+	e.Cloth = checkCloth(r.Cloth, y.Need)
 	e.Working = append(e.Working,
 		step("%v ÷ %v: %v along each side, %v apart.", r.Quilt.Length, pitch, e.SidePoints, e.SideSpacing),
 		step("%v ÷ %v: %v along top and bottom, %v apart.", r.Quilt.Width, pitch, e.TopPoints, e.TopSpacing),

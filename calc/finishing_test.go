@@ -295,3 +295,42 @@ func BenchmarkBacking(b *testing.B) {
 		}
 	}
 }
+
+// Whoever has fabric in hand is told whether it is enough.
+func TestFabricInHand(t *testing.T) {
+	v, have := ImperialConventions(), measure.Cloth(measure.Yard/2)
+	bias, err := BiasBinding(BiasBindingRequest{Conventions: v, Edge: MeasuredEdge(320 * in), StripWidth: 9 * in / 4, Have: have})
+	require.NoError(t, err)
+	assert.Equal(t, ClothCheck{Given: true, Have: 18 * in, Short: 19 * in / 2}, bias.Cloth, "a square of 27½ in")
+
+	// Side squares of 14 in, two a strip, and corners of 7¼: 28 + 7¼ in.
+	setting, err := SettingTriangles(SettingTrianglesRequest{Conventions: v, Block: 9 * in, Across: 4, Down: 5, Have: have})
+	require.NoError(t, err)
+	assert.Equal(t, ClothCheck{Given: true, Have: 18 * in, Short: measure.Inches(17.25)}, setting.Cloth)
+
+	points, err := EdgeTriangles(EdgeTrianglesRequest{Conventions: v, Square: 2 * in, Quilt: inches(20, 20), Cloth: have})
+	require.NoError(t, err)
+	assert.Equal(t, ClothCheck{Given: true, Enough: true, Have: 18 * in, Spare: 12 * in}, points.Cloth, "56 squares, 20 a strip")
+
+	width, err := WidthChange(WidthChangeRequest{Conventions: v, Cloth: measure.Cloth(30 * in), From: 40 * in, To: 60 * in, Have: have})
+	require.NoError(t, err)
+	assert.Equal(t, ClothCheck{Given: true, Have: 18 * in, Short: 2 * in}, width.InHand)
+}
+
+// The four sides of a border tile the frame round the quilt.
+func TestBordersTileTheFrame(t *testing.T) {
+	rng := rand.New(rand.NewPCG(6, 6))
+	for range 300 {
+		r := bordersOf(inches(float64(20+rng.IntN(300))/4, float64(20+rng.IntN(300))/4), float64(1+rng.IntN(20))/4)
+		r.Corners = []Corners{ButtedCorners, SquaredCorners}[rng.IntN(2)]
+		b, err := Borders(r)
+		require.NoError(t, err)
+		one, seams := b.Borders[0], 2*r.Seam
+		w := (one.StripWidth - seams).Inches()
+		frame := 2 * w * ((one.SideCut - seams).Inches() + (one.TopCut - seams).Inches())
+		if one.Corner.Width > 0 {
+			frame += 4 * w * w
+		}
+		assert.InDelta(t, area(measure.Size{Width: b.QuiltWidth, Length: b.QuiltLength})-area(r.Quilt), frame, 1e-6)
+	}
+}

@@ -15,6 +15,7 @@ type SettingTrianglesRequest struct {
 	Unfinished   bool           // the block is as it measures with its seams
 	Across, Down int            // blocks in the outer rows; 0 where not said
 	Float        measure.Length // more than is needed, so that the blocks float; 0 for none
+	Have         measure.Cloth  // in hand, 0 where not said
 }
 
 // SettingTrianglesResult gives the squares to cut the triangles from, so that
@@ -30,6 +31,7 @@ type SettingTrianglesResult struct {
 	CornerSquares int            // two, for four corners
 	Need          measure.Length // of fabric; 0 where the layout was not given
 	Buy           measure.Cloth
+	Cloth         ClothCheck // where fabric in hand and the layout were given
 	Working       []Step
 }
 
@@ -40,7 +42,7 @@ type SettingTrianglesResult struct {
 func SettingTriangles(r SettingTrianglesRequest) (SettingTrianglesResult, error) {
 	block, err := r.finished("block", r.Block, r.Unfinished)
 	if err = cmp.Or(r.check(), err, wantSpare("float", r.Float), wantHave("blocks_across", r.Across),
-		wantHave("blocks_down", r.Down)); err != nil {
+		wantHave("blocks_down", r.Down), wantCloth(r.Have)); err != nil {
 		return SettingTrianglesResult{}, err
 	}
 	diagonal := diagonals(1, block)
@@ -82,6 +84,7 @@ func (r SettingTrianglesRequest) buy(t *SettingTrianglesResult) error {
 		t.Need += sides.Need
 	}
 	t.Buy = r.BuyUp(t.Need)
+	t.Cloth = checkCloth(r.Have, t.Need)
 	t.Working = append(t.Working, step("%v of fabric: buy %v.", t.Need, t.Buy))
 	return nil
 }
