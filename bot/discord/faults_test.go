@@ -73,6 +73,7 @@ var gatewayFaults = []fault{
 		resumed(d, d.server.Drop)
 		answered(t, d, c, "after the cut")
 		assert.Equal(t, 1, d.server.Counts().Identifies)
+		assert.Zero(t, d.server.Counts().Strayed, "trap 10: the address for resuming is used")
 	}},
 	{name: "trap 12: replayed events are not answered twice", strike: func(t *testing.T, d *desk, c loopback.Channel) {
 		id := d.server.Say(c, loopback.Said{Text: "once", Naming: true})

@@ -44,16 +44,16 @@ type allowance struct {
 	hinted bool
 }
 
-func newQuota(q Quota, now func() time.Time) (*quota, error) {
+func newQuota(q Quota, remember int, now func() time.Time) (*quota, error) {
 	setDefault(&q.PersonBurst, 8)
 	setDefault(&q.PersonEach, 4*time.Second)
 	setDefault(&q.ChannelBurst, 40)
 	setDefault(&q.ChannelEach, 500*time.Millisecond)
-	people, err := lru.New[string, *allowance](remembered)
+	people, err := lru.New[string, *allowance](remember)
 	if err != nil {
 		return nil, err
 	}
-	channels, err := lru.New[string, *allowance](remembered)
+	channels, err := lru.New[string, *allowance](remember)
 	if err != nil {
 		return nil, err
 	}

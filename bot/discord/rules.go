@@ -100,8 +100,8 @@ type readRules struct {
 
 const ruleField = "chat"
 
-func newRuleBook(store bot.SettingsStore, now func() time.Time) (*ruleBook, error) {
-	cache, err := lru.New[link.ChannelID, readRules](remembered)
+func newRuleBook(store bot.SettingsStore, remember int, now func() time.Time) (*ruleBook, error) {
+	cache, err := lru.New[link.ChannelID, readRules](remember)
 	if err != nil {
 		return nil, err
 	}

@@ -54,6 +54,7 @@ type Config struct {
 	Quota     Quota
 	Workers   int           // questions answered side by side; default 64
 	Waiting   int           // questions that may wait in all; default 4096
+	Remember  int           // latest questions, people and channels known; default 20,000 of each
 	Farewell  time.Duration // for what was taken on when the surface stops; default 10 s
 	API       string        // the platform's address; default its own
 	PerSecond int           // requests a second to the platform; default its limit
@@ -63,10 +64,6 @@ type Config struct {
 
 // perConversation is how many questions of one conversation may wait.
 const perConversation = 8
-
-// remembered is how many of the latest questions can be changed or taken back,
-// and how many channels are known by what they lack.
-const remembered = 20_000
 
 // Surface is the account in the chat. Make it with [New]; its methods are safe
 // for concurrent use.
@@ -101,14 +98,16 @@ func New(cfg Config) (*Surface, error) {
 		Leases:   leases{cfg.Store, cfg.LeaseTTL, cfg.Log},
 		Times:    cfg.Times,
 		Log:      cfg.Log,
+
+		Remembers: cfg.Remember,
 	})
 	s.base, s.stop = context.WithCancel(context.Background())
 	var errs [5]error
-	s.quota, errs[0] = newQuota(cfg.Quota, cfg.Now)
-	s.rules, errs[1] = newRuleBook(cfg.Store, cfg.Now)
-	s.asked, errs[2] = lru.New[link.MessageID, *question](remembered)
-	s.lacks, errs[3] = lru.New[link.ChannelID, lack](remembered)
-	s.chains, errs[4] = lru.New[bot.ConversationID, chain](remembered)
+	s.quota, errs[0] = newQuota(cfg.Quota, cfg.Remember, cfg.Now)
+	s.rules, errs[1] = newRuleBook(cfg.Store, cfg.Remember, cfg.Now)
+	s.asked, errs[2] = lru.New[link.MessageID, *question](cfg.Remember)
+	s.lacks, errs[3] = lru.New[link.ChannelID, lack](cfg.Remember)
+	s.chains, errs[4] = lru.New[bot.ConversationID, chain](cfg.Remember)
 	if err := errors.Join(errs[:]...); err != nil {
 		return nil, fmt.Errorf("memory of the chat: %w", err)
 	}
@@ -124,6 +123,7 @@ func withDefaults(cfg Config) Config {
 	setDefault(&cfg.StepAge, 12*time.Hour)
 	setDefault(&cfg.Workers, 64)
 	setDefault(&cfg.Waiting, 4096)
+	setDefault(&cfg.Remember, 20_000)
 	setDefault(&cfg.Farewell, 10*time.Second)
 	if cfg.Families == nil {
 		cfg.Families = Families()

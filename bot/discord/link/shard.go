@@ -57,7 +57,11 @@ type shard struct {
 	id, count int
 	log       *slog.Logger
 	session   Session
+	missed    int // attempts in a row to reach the gateway that failed
 }
+
+// maxMissed is how often the address for resuming is tried before the common one.
+const maxMissed = 3
 
 func (s *shard) name() string { return fmt.Sprintf("shard %d of %d", s.id, s.count) }
 
@@ -234,9 +238,12 @@ func (s *shard) dial(ctx context.Context) (*conn, error) {
 		if resp != nil {
 			resp.Body.Close()
 		}
-		s.session.Resume = "" // the session may still be known at the front door
+		if s.missed++; s.missed >= maxMissed {
+			s.session.Resume = "" // the session may still be known at the front door
+		}
 		return nil, fmt.Errorf("connecting to the gateway: %w", err)
 	}
+	s.missed = 0
 	ws.SetReadLimit(maxFrame)
 	c := &conn{Conn: ws, shard: s, asked: rate.NewLimiter(1, 30)}
 	c.sequence.Store(s.session.Sequence)

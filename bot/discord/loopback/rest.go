@@ -31,6 +31,7 @@ type handler func(r *http.Request, body map[string]any) reply
 // token need no other.
 func (s *Server) routes(mux *http.ServeMux) {
 	for pattern, h := range map[string]handler{
+		"GET /gateway":                                     s.entry,
 		"GET /gateway/bot":                                 s.entry,
 		"GET /applications/@me":                            s.application,
 		"GET /applications/{app}/commands":                 s.listCommands,
@@ -312,6 +313,9 @@ func (s *Server) keep(p *Posted) {
 	s.posts = append(s.posts, p)
 	if p.Answers != "" {
 		s.answers[p.Answers] = append(s.answers[p.Answers], p)
+	}
+	if s.o.Posted != nil {
+		s.o.Posted(p.Answers)
 	}
 }
 

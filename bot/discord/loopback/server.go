@@ -17,14 +17,15 @@ const Token = "loopback-secret-token"
 
 // Options set up a server. The zero value checks everything and limits nothing.
 type Options struct {
-	Unchecked   bool          // no checks against the description: for measuring
-	CheckEach   int           // check every nth request only; default 1
-	Heartbeat   time.Duration // interval told to clients; default 10 s
-	Limit       int           // requests in each bucket and window; 0: no limit
-	Window      time.Duration // default 1 s
-	Shards      int           // recommended number; default 1
-	Concurrency int           // sessions that may begin at once; default 1
-	Between     time.Duration // least time between two beginnings of a group; 0: unchecked
+	Unchecked   bool            // no checks against the description: for measuring
+	CheckEach   int             // check every nth request only; default 1
+	Heartbeat   time.Duration   // interval told to clients; default 10 s
+	Limit       int             // requests in each bucket and window; 0: no limit
+	Window      time.Duration   // default 1 s
+	Shards      int             // recommended number; default 1
+	Concurrency int             // sessions that may begin at once; default 1
+	Posted      func(to string) // called for each message posted, with the id of what it answers
+	Between     time.Duration   // least time between two beginnings of a group; 0: unchecked
 }
 
 // Server is the platform. Make it with [New].
@@ -60,7 +61,7 @@ type Server struct {
 	sessions   map[string]*session
 	conns      map[*conn]bool
 	tricks     []Trick
-	frontDoor  bool // the address for resumes was away, so the common one may be used
+	strayed    int  // resumes at another address than that told for them
 	deaf       bool // heartbeats are not acknowledged
 	beats      int
 	intents    int
@@ -116,6 +117,7 @@ func New(t testing.TB, o Options) *Server {
 	mux := http.NewServeMux()
 	s.routes(mux)
 	mux.HandleFunc("/gateway", s.gateway)
+	mux.HandleFunc("/gateway/", s.gateway) // the form that some clients make of it
 	mux.HandleFunc("/resume", s.gateway)
 	s.http = httptest.NewServer(mux)
 	t.Cleanup(s.stop)
@@ -135,6 +137,10 @@ func (s *Server) API() string { return s.http.URL + apiPath }
 func (s *Server) socket(path string) string {
 	return "ws" + strings.TrimPrefix(s.http.URL, "http") + path
 }
+
+// CloseIdle cuts the connections of the HTTP interface, but not those of the
+// gateway.
+func (s *Server) CloseIdle() { s.http.CloseClientConnections() }
 
 // change tells those who wait that something happened. The lock is held.
 func (s *Server) change() {
@@ -185,6 +191,7 @@ func (s *Server) AwaitAnswer(id string) Posted {
 type Counts struct {
 	Identifies, Resumes, Connections int
 	Beats                            int         // heartbeats
+	Strayed                          int         // resumes at another address than the one told for them
 	Intents                          int         // of the last login
 	Closes                           []int       // codes with which clients closed
 	Statuses                         map[int]int // responses by status
@@ -196,7 +203,7 @@ func (s *Server) Counts() Counts {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	c := Counts{
-		Beats: s.beats, Intents: s.intents, Identifies: s.identifies, Resumes: s.resumes, Connections: len(s.conns),
+		Beats: s.beats, Strayed: s.strayed, Intents: s.intents, Identifies: s.identifies, Resumes: s.resumes, Connections: len(s.conns),
 		Closes: append([]int(nil), s.closes...), Statuses: map[int]int{}, Requests: s.requests,
 	}
 	for status, n := range s.statuses {
