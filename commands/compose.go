@@ -136,6 +136,10 @@ func understood(t *Topic, values map[string]Value, s measure.System, aside []qua
 			put(in.name, measure.Angle(v.Number), v.From)
 		case aPercent:
 			put(in.name, percent(v.Number), v.From)
+		case aList:
+			for _, i := range v.Items {
+				out = append(out, understoodItem(&w, in.name, i)...)
+			}
 		case aRate:
 			out = append(out, Understood{in.name, v.Number, "money", safe(v.From)})
 		case aPrice:
@@ -148,6 +152,28 @@ func understood(t *Topic, values map[string]Value, s measure.System, aside []qua
 		for _, n := range q.numbers {
 			out = append(out, Understood{"left_aside", n.Number.Float(), unitName(n.Unit), safe(q.text)})
 		}
+	}
+	return out
+}
+
+// understoodItem lists what was read of one line of a list.
+func understoodItem(w *work, name string, i Item) []Understood {
+	var out []Understood
+	put := func(part string, v any) {
+		value, unit, _ := w.measured(v)
+		out = append(out, Understood{name + "_" + part, value, unit, i.Name})
+	}
+	if i.Cloth > 0 {
+		put("fabric", measure.Cloth(i.Cloth))
+	} else {
+		put("count", i.Count)
+	}
+	if i.Size.Width > 0 {
+		put("width", i.Size.Width)
+		put("length", i.Size.Length)
+	}
+	if i.Price > 0 {
+		put("price", calc.Money(i.Price))
 	}
 	return out
 }

@@ -103,6 +103,9 @@ func (c *conversation) answer(found candidate, known map[string]Value) Reply {
 		r.Understood = understood(found.topic, values, c.system, found.aside)
 		return r
 	}
+	if len(found.topic.Parts) > 0 {
+		return c.answerParts(found, values)
+	}
 	reply, w, err := c.workOut(found.topic, values)
 	var missing *question
 	switch {

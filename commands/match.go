@@ -59,6 +59,15 @@ func (m matcher) match(t *Topic, qs []quantity) match {
 	out := match{topic: t, values: map[string]Value{}}
 	pairs := m.pairs(t, qs)
 	usedQ := make([]bool, len(qs))
+	if t.Read != nil {
+		values, used := t.Read(m, qs)
+		for name, v := range values {
+			out.values[name] = v
+			out.score += cueAfter * len(v.Items)
+			out.cued++
+		}
+		copy(usedQ, used)
+	}
 	usedIn := make([]bool, len(t.Inputs))
 	several := map[int][]int{}
 	for _, p := range pairs {
@@ -168,7 +177,7 @@ func (m matcher) pairs(t *Topic, qs []quantity) []pairing {
 	for qi := range qs {
 		for ii := range t.Inputs {
 			in := &t.Inputs[ii]
-			if !m.fitsKind(in, qs[qi]) || !m.speaksOf(in.when) {
+			if !m.fitsKind(in, qs[qi]) || !m.speaksOf(in.when) && !m.isKnown(in.name) {
 				continue
 			}
 			if s, cued := m.score(in, qs[qi]); s > 0 {
@@ -178,6 +187,12 @@ func (m matcher) pairs(t *Topic, qs []quantity) []pairing {
 	}
 	slices.SortStableFunc(out, func(a, b pairing) int { return b.score - a.score })
 	return out
+}
+
+// isKnown tells whether an input was given before or has just been asked for.
+func (m matcher) isKnown(name string) bool {
+	_, ok := m.known[name]
+	return ok || name == m.asked && name != ""
 }
 
 // speaksOf tells whether the text has one of the concepts; none asked for is fine.
@@ -206,7 +221,7 @@ func rivalTo(p pairing, pairs []pairing, usedIn []bool, t *Topic, qs []quantity)
 func (m matcher) readWords(t *Topic, o *match) {
 	for i := range t.Inputs {
 		in := &t.Inputs[i]
-		if in.kind != aWord || !m.speaksOf(in.when) {
+		if in.kind != aWord || !m.speaksOf(in.when) && !m.isKnown(in.name) {
 			continue
 		}
 		for j, tok := range m.text.Tokens {

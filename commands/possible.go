@@ -39,6 +39,12 @@ func (v Value) possible(zero bool) bool {
 		return v.Size.Width > 0 && v.Size.Length > 0 && v.Size.Width <= measure.Max && v.Size.Length <= measure.Max
 	case aCount:
 		return ok(v.Count > 0, v.Count == 0)
+	case aList:
+		for _, i := range v.Items {
+			if i.Count < 0 || i.Cloth < 0 || i.Count == 0 && i.Cloth == 0 || i.Size.Width < 0 || i.Size.Length < 0 || i.Price < 0 || i.Size.Width > measure.Max || i.Size.Length > measure.Max {
+				return false
+			}
+		}
 	case aGrid:
 		return v.Count > 0 && v.Down > 0
 	case anAngle:

@@ -63,6 +63,16 @@ func (c *conversation) answerTogether(found []candidate) Reply {
 	return merge(replies)
 }
 
+// answerParts answers a topic by the topics that it is made of.
+func (c *conversation) answerParts(found candidate, values map[string]Value) Reply {
+	var parts []candidate
+	for _, name := range found.topic.Parts {
+		t := c.assistant.topicNamed(name)
+		parts = append(parts, candidate{match: match{topic: t, values: partOf(values, t)}})
+	}
+	return c.answerTogether(parts)
+}
+
 // followTogether changes parts of a request of several topics.
 func (c *conversation) followTogether(found []candidate) (Reply, bool) {
 	last := c.state.Last

@@ -20,8 +20,13 @@ type Topic struct {
 	Source   string     // where its rule comes from
 	Work     func(*work) error
 
+	// Read takes what the topic reads by itself, such as a list, and gives the
+	// values and the numbers that it used; most topics have none.
+	Read func(m matcher, qs []quantity) (values map[string]Value, used []bool)
+
 	Apart    bool                               // its numbers are never a range: "9 to 12"
 	Other    func(now, before map[string]Value) // turns the request to the other method, where there is one
+	Parts    []string                           // topics that it is answered by, side by side
 	Together bool                               // it can be answered side by side with others for one quilt
 	Alone    bool                               // it is about the conversation and no request that could be changed
 }
@@ -92,6 +97,7 @@ const (
 	aRate  // a price for a unit of area, which may be parts of a cent
 	aCloth // a length off the bolt
 	aWord
+	aList // read by the topic itself
 )
 
 // spoken gives the words for the input.

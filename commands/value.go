@@ -17,9 +17,20 @@ type Value struct {
 	Price  int64            `json:"p,omitempty"` // in hundredths
 	Word   string           `json:"w,omitempty"`
 	More   []measure.Length `json:"m,omitempty"` // further lengths where several may be given
+	Items  []Item           `json:"i,omitempty"` // of lists
 	Cut    basis            `json:"b,omitempty"`
 	Each   bool             `json:"e,omitempty"` // said to be for each of something
 	From   string           `json:"f,omitempty"` // the words that it came from
+}
+
+// Item is one line of a list: so many pieces of a size, or so much at a price.
+type Item struct {
+	Count int            `json:"c,omitempty"`
+	Cloth measure.Length `json:"l,omitempty"` // instead of a count
+	Size  measure.Size   `json:"z,omitzero"`
+	Price int64          `json:"p,omitempty"` // of one, or of a yard or metre, in hundredths
+	Metre bool           `json:"m,omitempty"` // the price is for a metre
+	Name  string         `json:"n,omitempty"`
 }
 
 // basis tells whether a size was said to be finished or cut.

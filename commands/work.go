@@ -231,6 +231,11 @@ func (w *work) say(format string, args ...any) {
 	}
 }
 
+// step adds one line of working.
+func (w *work) step(format string, args ...any) {
+	w.steps = append(w.steps, calc.Step{Format: format, Args: args})
+}
+
 // show adds the working.
 func (w *work) show(steps []calc.Step) { w.steps = append(w.steps, steps...) }
 
