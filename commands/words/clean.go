@@ -11,6 +11,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"counterhand/calc/measure"
 )
 
 // MaxText is how much of one message is read, in bytes. Nobody describes a
@@ -41,6 +43,7 @@ func Clean(s string) string {
 	if plain(s) {
 		return s
 	}
+	s = norm.NFC.String(s) // letters with their accents in one, as the terms are written
 	var b strings.Builder
 	b.Grow(len(s))
 	for i := 0; i < len(s); {
@@ -65,11 +68,31 @@ func Clean(s string) string {
 			b.WriteByte(' ')
 		case unicode.IsSymbol(r) && r != '°' && !isCurrency(r):
 			b.WriteByte(' ') // emoji and other pictures
+		case unicode.IsDigit(r):
+			b.WriteByte(digit(r))
+		case r == '²':
+			b.WriteString(" squared ")
+		case unicode.Is(unicode.No, r): // raised, circled: apart, so that 5¹ is not 51
+			b.WriteByte(' ')
+			compatible(&b, r)
+			b.WriteByte(' ')
 		default:
-			b.WriteString(norm.NFKC.String(string(r)))
+			compatible(&b, r)
 		}
 	}
 	return b.String()
+}
+
+// compatible writes the plain form of a character: its NFKC, which may hold
+// marks of its own.
+func compatible(b *strings.Builder, r rune) {
+	for _, c := range norm.NFKC.String(string(r)) {
+		if m := marks[c]; m != "" {
+			b.WriteString(m)
+		} else {
+			b.WriteRune(c)
+		}
+	}
 }
 
 // plain tells whether the text has nothing that [Clean] would change.
@@ -83,16 +106,47 @@ func plain(s string) bool {
 }
 
 // between tells whether the character that ends at i, n bytes long, stands
-// between two numbers, blanks apart: then an asterisk is a cross.
+// between two numbers, blanks and units apart: then an asterisk is a cross.
 func between(s string, i, n int) bool {
-	before := strings.TrimRight(s[:i-n], " ")
-	after := strings.TrimLeft(s[i:], " ")
-	if before == "" || after == "" {
-		return false
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(s[i:], " "))
+	return (unicode.IsDigit(first) || isFraction(first) || first == '.') && endsNumber(strings.TrimRight(s[:i-n], " "))
+}
+
+// longestUnit is the most letters that a unit's name has: centimetres.
+const longestUnit = 11
+
+// endsNumber tells whether the text ends with a number or with a number's unit.
+func endsNumber(s string) bool {
+	word := s
+	for len(word) > 0 && len(s)-len(word) <= longestUnit && word[len(word)-1]|0x20 >= 'a' && word[len(word)-1]|0x20 <= 'z' {
+		word = word[:len(word)-1]
 	}
-	last, _ := utf8.DecodeLastRuneInString(before)
-	first, _ := utf8.DecodeRuneInString(after)
-	return (unicode.IsDigit(last) || isFraction(last) || last == '"' || unicode.IsLetter(last)) && (unicode.IsDigit(first) || isFraction(first) || first == '.')
+	if unit := s[len(word):]; unit != "" {
+		q, ok := measure.ScanQuantity("1 " + unit)
+		if !ok || q.Unit == measure.NoUnit || q.Size != len("1 ")+len(unit) {
+			return false
+		}
+		word = strings.TrimRight(word, " ")
+	}
+	last, _ := utf8.DecodeLastRuneInString(word)
+	return unicode.IsDigit(last) || isFraction(last) || last == '"' || last == '″' || last == '”'
+}
+
+// digit gives the plain digit for a decimal digit of any script, since
+// telephones type numbers in their owner's: Unicode keeps each script's ten
+// together and in order, so that ranges of them begin with a nought.
+func digit(r rune) byte {
+	for _, d := range unicode.Nd.R16 {
+		if r <= rune(d.Hi) {
+			return '0' + byte((r-rune(d.Lo))%10)
+		}
+	}
+	for _, d := range unicode.Nd.R32 {
+		if r <= rune(d.Hi) {
+			return '0' + byte((r-rune(d.Lo))%10)
+		}
+	}
+	return '0'
 }
 
 // isFraction tells the characters ½ ¼ ¾ and ⅐ to ⅞.

@@ -54,10 +54,8 @@ func next(s string, i int, before []Token, spaced bool) Token {
 	}
 	r, n := utf8.DecodeRuneInString(s[i:])
 	switch {
-	case unicode.IsLetter(r):
-		return Token{Kind: Word, End: wordEnd(s, i)}
-	case unicode.IsDigit(r): // no number by itself: 13th
-		return Token{Kind: Word, End: wordEnd(s, i)}
+	case unicode.IsLetter(r), unicode.IsDigit(r): // with a digit no number by itself: 13th
+		return Token{Kind: Word, End: max(wordEnd(s, i), i+n)}
 	case strings.ContainsRune(".!?;", r):
 		return Token{Kind: Break, End: i + n}
 	case strings.ContainsRune(",:()[]{}\"'", r):
@@ -110,7 +108,7 @@ func wordEnd(s string, i int) int {
 	for i < len(s) {
 		r, n := utf8.DecodeRuneInString(s[i:])
 		switch {
-		case unicode.IsLetter(r), unicode.Is(unicode.M, r):
+		case unicode.IsLetter(r), unicode.IsMark(r):
 		case r == '\'' && i+1 < len(s) && unicode.IsLetter(rune(s[i+1])):
 		default:
 			return i

@@ -38,12 +38,28 @@ func NewVocabulary(lists ...[]Term) (*Vocabulary, error) {
 	for _, terms := range lists {
 		for _, t := range terms {
 			for phrase := range strings.SplitSeq(t.Words, ",") {
-				faults = append(faults, v.add(t.Concept, strings.Fields(phrase)))
+				faults = append(faults, v.add(t.Concept, keys(phrase)))
 			}
 		}
 	}
 	v.nearby = deletions(v.plain)
 	return v, errors.Join(faults...)
+}
+
+// keys splits a phrase of a term as a message is split, so that "four patch"
+// and "4 patch" are the same. What a phrase of the trade cannot hold, such as a
+// full stop, stays as it is and is never found.
+func keys(phrase string) []string {
+	var out []string
+	for _, t := range lex(phrase) {
+		switch k := t.key(); {
+		case k != "":
+			out = append(out, k)
+		case t.Kind != Dash:
+			out = append(out, t.Text)
+		}
+	}
+	return out
 }
 
 // add enters a phrase and the plural of its last word.
