@@ -24,7 +24,8 @@ const (
 // their words meet.
 type lanes struct {
 	sizes   []laned
-	longest float64 // the most that words beside the drawing take upwards
+	longest float64  // the most that words beside the drawing take upwards
+	spilled []string // words of sizes for which there is no room beside the drawing
 }
 
 // laned is one size in its lane.
@@ -39,7 +40,8 @@ type laned struct {
 
 func upright(s scene.Side) bool { return s == scene.LeftOf || s == scene.RightOf }
 
-// lanes breaks the words of the sizes into lines.
+// lanes breaks the words of the sizes into lines. Sizes beside the drawing leave
+// it a quarter of the width at least; those beyond are put into words below.
 func (t *setter) lanes(sizes []scene.Size, width float64) lanes {
 	const longestUpright = 45
 	var ls lanes
@@ -51,6 +53,10 @@ func (t *setter) lanes(sizes []scene.Size, width float64) lanes {
 		d := laned{Size: s, lines: t.wrap(t.writable(s.Text), false, smallSize, room)}
 		for _, line := range d.lines {
 			d.wide = max(d.wide, t.measure(line, false, smallSize))
+		}
+		if upright(s.Side) && ls.most(scene.LeftOf)+ls.most(scene.RightOf)+d.depth() > 0.75*width {
+			ls.spilled = append(ls.spilled, s.Text)
+			continue
 		}
 		if upright(s.Side) {
 			ls.longest = max(ls.longest, d.wide)
@@ -180,18 +186,18 @@ func (t *setter) dimension(d laned, offset float64, f frame) {
 }
 
 // seenFrom gives a point as its distance along a side of the drawing and how
-// deep it lies inside of that side.
+// deep it lies inside of where the lanes of that side begin.
 func seenFrom(side scene.Side, p scene.Point, f frame) (along, inside float64) {
 	x, y := f.onPage(p.X-f.low.X), f.onPage(p.Y-f.low.Y)
 	switch side {
 	case scene.Above:
-		return x, f.height - y
+		return x, f.height - y + f.over
 	case scene.LeftOf:
 		return y, x
 	case scene.RightOf:
 		return y, f.width - x
 	default:
-		return x, y
+		return x, y + f.over
 	}
 }
 
@@ -199,13 +205,13 @@ func seenFrom(side scene.Side, p scene.Point, f frame) (along, inside float64) {
 func placing(side scene.Side, f frame) func(along, away float64) (x, y float64) {
 	switch side {
 	case scene.Above:
-		return func(along, away float64) (float64, float64) { return f.x + along, f.y + f.height + away }
+		return func(along, away float64) (float64, float64) { return f.x + along, f.y + f.height + f.over + away }
 	case scene.LeftOf:
 		return func(along, away float64) (float64, float64) { return f.x - away, f.y + along }
 	case scene.RightOf:
 		return func(along, away float64) (float64, float64) { return f.x + f.width + away, f.y + along }
 	default:
-		return func(along, away float64) (float64, float64) { return f.x + along, f.y - away }
+		return func(along, away float64) (float64, float64) { return f.x + along, f.y - f.over - away }
 	}
 }
 

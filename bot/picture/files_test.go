@@ -2,6 +2,7 @@ package picture
 
 import (
 	"bytes"
+	"fmt"
 	"image/png"
 	"strings"
 	"testing"
@@ -134,14 +135,7 @@ func TestSheetsKeepTheMargins(t *testing.T) {
 	for _, s := range []scene.Sheet{ringSheet(t), long, wordy, {Title: "bare"}} {
 		for _, paper := range []Paper{A4, Letter} {
 			for i, g := range sheetPages(s, paper, p) {
-				checkWords(t, s.Title, g)
-				for _, l := range g.texts {
-					assert.True(t, l.box().inside(paper.inner().grown(0.01)), "page %d: %q", i+1, l.words)
-				}
-				for _, k := range g.inks {
-					r := k.path.Bounds()
-					assert.True(t, box{r.X0, r.Y0, r.X1, r.Y1}.inside(paper.inner().grown(0.01)), "page %d", i+1)
-				}
+				checkPage(t, fmt.Sprintf("%.20s, page %d on %s", s.Title, i+1, paper.Name), g, paper)
 			}
 		}
 	}

@@ -27,6 +27,7 @@ type frame struct {
 	scale  float64     // millimetres on the page for a nanometre
 	width  float64     // of the drawing on the page
 	height float64
+	over   float64 // by how much words beside the drawing stand out above and below it
 }
 
 func (f frame) at(p scene.Point) (x, y float64) {
@@ -73,6 +74,9 @@ func (t *setter) panel(p scene.Panel, x, width, height float64) {
 	t.callouts(notes, f, x+width-column+gap, t.y, total)
 	t.labels(p.Shapes, f)
 	t.y -= total
+	for _, words := range sizes.spilled {
+		t.paragraph(words, x, width, smallSize, false)
+	}
 }
 
 // fit finds the scale at which the drawing and all its dimension lines have
@@ -85,7 +89,8 @@ func (t *setter) fit(p scene.Panel, x, width, height float64) (frame, lanes) {
 	beside := sizes.most(scene.LeftOf) + sizes.most(scene.RightOf)
 	f := frame{low: low, scale: min(max(width-beside, width/4)/w, height/h)}
 	f.width, f.height = w*f.scale, h*f.scale
-	sizes.arrange(f, true, box{y0: (f.height - max(sizes.longest, f.height)) / 2, y1: (f.height + max(sizes.longest, f.height)) / 2})
+	f.over = max(0, sizes.longest-f.height) / 2
+	sizes.arrange(f, true, box{y0: -f.over, y1: f.height + f.over})
 	left, right := sizes.depth(scene.LeftOf), sizes.depth(scene.RightOf)
 	f.x = x + left + (width-left-right-f.width)/2
 	sizes.arrange(f, false, box{x0: x - f.x, x1: x + width - f.x})

@@ -89,6 +89,8 @@ func readPath(t *testing.T, d string, m [6]float64) [][][2]float64 {
 	for i := 0; i < len(f); {
 		switch f[i] {
 		case "Z":
+			last := len(lines) - 1
+			lines[last] = append(lines[last], lines[last][0])
 			i++
 		case "C":
 			i += 7
@@ -136,6 +138,9 @@ func trueEdges(o scene.Outline) []float64 {
 func hasEdges(strokes [][][2]float64, o scene.Outline) bool {
 	want := trueEdges(o)
 	return slices.ContainsFunc(strokes, func(s [][2]float64) bool {
+		if n := len(s) - 1; s[n] == s[0] {
+			s = s[:n]
+		}
 		got := edges(s)
 		if len(got) != len(want) {
 			return false
@@ -261,19 +266,26 @@ func TestTemplatesKeepTheMargins(t *testing.T) {
 		for _, paper := range []Paper{A4, Letter} {
 			pages, err := templatePages(doc, paper, p)
 			require.NoError(t, err)
-			inner := paper.inner()
 			for i, g := range pages {
-				checkWords(t, fmt.Sprintf("%s, page %d on %s", name, i+1, paper.Name), g)
-				for _, ink := range g.inks {
-					r := ink.path.Bounds()
-					b := box{r.X0, r.Y0, r.X1, r.Y1}
-					assert.True(t, b.inside(inner.grown(0.01)), "%s, page %d: %v", name, i+1, b)
-				}
-				for _, l := range g.texts {
-					assert.True(t, l.box().inside(inner.grown(0.01)), "%s, page %d: %q at %v", name, i+1, l.words, l.box())
-				}
+				checkPage(t, fmt.Sprintf("%s, page %d on %s", name, i+1, paper.Name), g, paper)
 			}
 		}
+	}
+}
+
+// checkPage proves that all of a page lies within the margins and that no words
+// meet.
+func checkPage(t *testing.T, name string, g page, paper Paper) {
+	t.Helper()
+	checkWords(t, name, g)
+	inner := paper.inner().grown(0.01)
+	for _, ink := range g.inks {
+		r := ink.path.Bounds()
+		b := box{r.X0, r.Y0, r.X1, r.Y1}
+		assert.True(t, b.inside(inner), "%s: %v", name, b)
+	}
+	for _, l := range g.texts {
+		assert.True(t, l.box().inside(inner), "%s: %q at %v", name, l.words, l.box())
 	}
 }
 

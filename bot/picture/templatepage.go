@@ -3,6 +3,7 @@ package picture
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -64,8 +65,9 @@ func (t *setter) piece(p placed, taken *[]box) (said bool) {
 		}
 	}
 	for _, n := range p.Points {
-		if x, y := p.at(n.At); p.part.grown(hairMM).holds(x, y) {
-			t.ink(dot(x, y, 0.6), fillStyle(inkColor))
+		const radius = 0.6
+		if x, y := p.at(n.At); p.part.grown(-radius).holds(x, y) {
+			t.ink(dot(x, y, radius), fillStyle(inkColor))
 			t.beside(p, n.At, n.Text, taken)
 		}
 	}
@@ -85,7 +87,7 @@ func (t *setter) clipped(p placed, o scene.Outline, open bool, l scene.Line) {
 		return
 	}
 	points := p.points(o)
-	if p.tile == nil {
+	if !slices.ContainsFunc(points, func(q [2]float64) bool { return !p.part.grown(hairMM).holds(q[0], q[1]) }) {
 		t.ink(polyline(points, !open), style)
 		return
 	}
@@ -177,12 +179,17 @@ func (t *setter) grain(p placed, taken *[]box) {
 
 // arrowhead draws the point of an arrow at its end.
 func (t *setter) arrowhead(part box, fromX, fromY, x, y float64) {
+	const long, half = 3.0, 1.1
 	length := math.Hypot(x-fromX, y-fromY)
-	if length == 0 || !part.holds(x, y) {
+	if length == 0 || !part.grown(-half).holds(x, y) {
 		return
 	}
 	dx, dy := (x-fromX)/length, (y-fromY)/length
-	t.ink(polyline([][2]float64{{x, y}, {x - 3*dx + 1.1*dy, y - 3*dy - 1.1*dx}, {x - 3*dx - 1.1*dy, y - 3*dy + 1.1*dx}}, true), fillStyle(inkColor))
+	footX, footY := x-long*dx, y-long*dy
+	if !part.grown(-half).holds(footX, footY) {
+		return
+	}
+	t.ink(polyline([][2]float64{{x, y}, {footX + half*dy, footY - half*dx}, {footX - half*dy, footY + half*dx}}, true), fillStyle(inkColor))
 }
 
 // beside writes words next to a place, at the first of eight sides where they

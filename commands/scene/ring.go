@@ -232,19 +232,16 @@ func bladeTemplate(r calc.RingResult, show func(measure.Length) string) Template
 	}
 	length := high.Y - low.Y
 	aside := (cut[1].X + cut[2].X) / 4
+	var tip []Note
+	if r.End == calc.FoldedEnd {
+		tip = []Note{{sewnTop(sewn), "tip"}}
+	}
 	return Template{
 		Title: fmt.Sprintf("Blade, %s, %s long", r.Angle.Show(), show(r.BladeLength)),
 		Says:  []string{fmt.Sprintf("Cut %d", r.Blades), show(r.WideEnd) + " to " + show(r.NarrowEnd)},
 		Cut:   cut, Sewn: sewn,
 		Lines:  []Marked{centre},
 		Grain:  Arrow{Point{aside, low.Y + length/4}, Point{aside, low.Y + length*2/3}},
-		Points: []Note{{sewnTop(sewn), tipName(r.End)}},
+		Points: tip,
 	}
-}
-
-func tipName(e calc.BladeEnd) string {
-	if e == calc.FoldedEnd {
-		return "tip"
-	}
-	return ""
 }
