@@ -100,6 +100,9 @@ func (m matcher) cue(in *input, q quantity, way int) int {
 	best, seen := 0, 0
 	for start := i; i >= 0 && i < len(m.text.Tokens) && seen < cueReach; i += way {
 		t := m.text.Tokens[i]
+		if t.Kind == words.Number && way > 0 && t.Quantity.Unit == measure.DegreeUnit && in.kind != anAngle {
+			continue // "6 in 18° blades"
+		}
 		if t.Kind == words.Number || t.Kind == words.Break {
 			break
 		}
@@ -107,7 +110,7 @@ func (m matcher) cue(in *input, q quantity, way int) int {
 			seen++
 			continue
 		}
-		if t.Kind != words.Word {
+		if t.Kind != words.Word || way < 0 && m.isWanted(i) {
 			continue
 		}
 		if t.Concept != "" && slices.Contains(concepts, t.Concept) {
@@ -120,12 +123,25 @@ func (m matcher) cue(in *input, q quantity, way int) int {
 		switch {
 		case way > 0 && partings[t.Word]:
 			seen += 2
-		case !fillers[t.Word] && !t.Is(finished) && !t.Is(unfinished):
+		case !fillers[t.Word] && !t.Is(finished) && !t.Is(unfinished) && !t.Is(ofThem):
 			seen++
 		}
 	}
 	return best
 }
+
+// isWanted tells whether the term at token i is what a size is asked of: "what
+// width strip do I need". It announces no number then.
+func (m matcher) isWanted(i int) bool {
+	t := m.text.Tokens
+	return i > 0 && (t[i-1].Is(howWide) || t[i-1].Is(howBig) || t[i-1].Is(howLong))
+}
+
+// prepositions point at the number right behind them.
+var prepositions = map[words.Concept]bool{upTo: true, fromWord: true, atPrice: true}
+
+// adjectives are terms that do not make the number behind "of" their own.
+var adjectives = map[words.Concept]bool{across: true, wide: true, long: true, high: true, finished: true, unfinished: true, ofWord: true}
 
 // strength is what the term at token i is worth before it fades.
 func (m matcher) strength(t words.Token, i, start, way int) int {
@@ -133,7 +149,7 @@ func (m matcher) strength(t words.Token, i, start, way int) int {
 	switch {
 	case way > 0:
 		return cueAfter
-	case i == start-1 && tokens[start].Is(ofWord) && t.Concept != ofWord:
+	case i == start && prepositions[t.Concept], i == start-1 && tokens[start].Is(ofWord) && !adjectives[t.Concept]:
 		return cueOf
 	case i > 0 && tokens[i-1].Kind == words.Number:
 		return cueBefore - cueShared
@@ -150,7 +166,9 @@ func (q quantity) counts() bool {
 }
 
 // isPlural tells whether the word names several things.
-func isPlural(t words.Token) bool { return strings.HasSuffix(t.Word, "s") }
+func isPlural(t words.Token) bool {
+	return strings.HasSuffix(t.Word, "s") || t.Is(gooseWord) || t.Is(halfSquare) || t.Is(quarterSquare)
+}
 
 // near tells whether the concept stands right beside the number and belongs to
 // no other number.
@@ -219,7 +237,9 @@ func (m matcher) basisOn(q quantity, way int) (b basis, distance int) {
 		if t.Kind == words.Number || t.Kind == words.Break {
 			break
 		}
-		passed++
+		if t.Kind != words.Comma {
+			passed++
+		}
 		switch {
 		case t.Is(finished):
 			return finishedSize, seen

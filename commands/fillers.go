@@ -15,6 +15,7 @@ i'm i've i'd i'll it's that's what's don't doesn't didn't can't won't isn't aren
 want need needs needed like make makes making made get gets got give gives given use uses using used go goes going went take takes took
 sew sews sewing sewn say says said tell think know work works working come comes came put lay laid lies lie laying
 there here now today tomorrow tonight later already instead rather actually sorry
+measures measure measuring measured turns turned
 exactly roughly approx approximately total altogether per plus minus equals between across through until till
 bit lot lots kind sort thing things way ways one ones
 `)

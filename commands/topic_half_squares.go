@@ -55,9 +55,9 @@ func halfSquaresTopic() Topic {
 		Says: append(says(12, halfSquare), says(4, pinwheel, eightAtATime, twoAtATime)...),
 		Inputs: []input{
 			{name: "block", kind: aLength, usual: [2]float64{2, 20}, after: of(pinwheel, block), before: of(pinwheel), when: of(pinwheel), prior: 6, label: "the pinwheel", replaces: []string{"finished"}},
-			{name: "finished", kind: aLength, usual: [2]float64{0.5, 12}, prior: 4, after: of(finished, halfSquare), before: of(finished, halfSquare), not: of(unfinished, pinwheel), label: "the finished size",
+			{name: "finished", kind: aLength, usual: [2]float64{0.5, 12}, prior: 4, after: of(finished, unfinished, halfSquare), before: of(finished, unfinished, atPrice, halfSquare), not: of(pinwheel), label: "the finished size",
 				ask: "How big is each half-square triangle, finished?", offer: []string{"2 in", "3 in"}},
-			{name: "square", kind: aLength, usual: [2]float64{1.5, 20}, after: of(squarePc, precut, unfinished), before: of(fromWord, squarePc, have), not: of(finished, halfSquare), label: "the square in hand", replaces: []string{"finished"}},
+			{name: "square", kind: aLength, usual: [2]float64{1.5, 20}, after: of(squarePc, precut), before: of(fromWord, squarePc, have), not: of(finished, halfSquare), label: "the square in hand", replaces: []string{"finished"}},
 			{name: "units", kind: aCount, usual: [2]float64{2, 1000}, prior: 2, after: of(halfSquare, unitPc, triangle, ofThem), before: of(need, makeIt, halfSquare), label: "how many"},
 			{name: "have", kind: aCount, when: of(have, enough), after: of(squarePc), label: "the squares you have"},
 			atATimeInput(), wayInput(), usableWidth(), seamAllowance(),

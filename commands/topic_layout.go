@@ -19,7 +19,7 @@ func layoutTopic() Topic {
 				ask: "How big is each block, finished?", offer: []string{"9 in", "12 in"}},
 			{name: "block_size", kind: aSize, usual: [2]float64{1, 24}, after: of(block, rectangle), before: of(block, rectangle), label: "the block", replaces: []string{"block"}},
 			blockGrid(), blocksAcross(), blocksDown(),
-			{name: "have_blocks", kind: aCount, after: of(block, squarePc), before: of(have), usual: [2]float64{4, 2000}, label: "the blocks you have"},
+			{name: "have_blocks", kind: aCount, after: of(block, squarePc, ofThem), before: of(have), usual: [2]float64{4, 2000}, label: "the blocks you have"},
 			{name: "setting", kind: aWord, words: map[words.Concept]string{onPoint: "on point", straightSet: "straight"}},
 			{name: "bed", kind: aWord, words: bedWords},
 			{name: "country", kind: aWord, words: countryWords},

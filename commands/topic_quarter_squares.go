@@ -16,9 +16,9 @@ func quarterSquaresTopic() Topic {
 		},
 		Says: says(12, quarterSquare),
 		Inputs: []input{
-			{name: "finished", kind: aLength, usual: [2]float64{0.75, 16}, prior: 4, after: of(finished, quarterSquare, block), before: of(finished, quarterSquare, block), not: of(unfinished), label: "the finished size",
+			{name: "finished", kind: aLength, usual: [2]float64{0.75, 16}, prior: 4, after: of(finished, unfinished, quarterSquare, block), before: of(finished, unfinished, atPrice, quarterSquare, block), label: "the finished size",
 				ask: "How big is each quarter-square unit, finished?", offer: []string{"4 in", "6 in"}},
-			{name: "square", kind: aLength, usual: [2]float64{2, 20}, after: of(squarePc, precut, unfinished), before: of(fromWord, squarePc, have), not: of(finished, quarterSquare), label: "the square in hand"},
+			{name: "square", kind: aLength, usual: [2]float64{2, 20}, after: of(squarePc, precut), before: of(fromWord, squarePc, have), not: of(finished, quarterSquare), label: "the square in hand"},
 			{name: "units", kind: aCount, usual: [2]float64{2, 1000}, prior: 2, after: of(quarterSquare, unitPc, triangle, block, ofThem), before: of(need, makeIt, quarterSquare), label: "how many"},
 			{name: "have", kind: aCount, when: of(have, enough), after: of(squarePc), label: "the squares you have"},
 			usableWidth(), seamAllowance(),

@@ -18,7 +18,7 @@ func scaleTopic() Topic {
 	return Topic{
 		Name: "scale", Apart: true, Group: SizeIt, Title: "a block or pattern in another size",
 		Terms: []words.Term{
-			{Concept: scaleWord, Words: "scale, resize, enlarge, shrink a block, reduce, scale up, scale down, blow up, make bigger, make smaller, turn, turn a, resizing, scaling, enlarging, by how much, what factor, factor, bigger block, smaller block, shrink, upsize, downsize, change the size, convert the block, rescale, scaled"},
+			{Concept: scaleWord, Words: "scale, resize, enlarge, shrink a block, reduce, scale up, scale down, blow up, make bigger, make smaller, turn a, turn my, resizing, scaling, enlarging, by how much, what factor, factor, bigger block, smaller block, shrink, upsize, downsize, change the size, convert the block, rescale, scaled"},
 			{Concept: wantWord, Words: "i want it, want it, i want, want, so it's, so that it's, instead of, rather than, it should be"},
 		},
 		Says: append(says(6, scaleWord), says(2, block, wantWord, upTo)...),

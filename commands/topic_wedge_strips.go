@@ -93,6 +93,7 @@ func workWedgeStrips(w *work) error {
 	w.figure("strip_width", s.StripWidth)
 	w.figure("buy", s.Buy)
 	w.enoughCount(s.Hand, "strip")
+	w.enoughCloth(s.Cloth)
 	w.say("%v, %v wide, with %v blades from each: buy %v.", counted(s.Strips, "strip"), s.StripWidth, s.BladesPerStrip, s.Buy)
 	line := w.format("The blades lie %s.", lying(s.Layout))
 	if s.SpareBlades > 0 {

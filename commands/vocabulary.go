@@ -167,7 +167,7 @@ var baseTerms = []words.Term{
 	{Concept: angleWord, Words: "angle, degree, deg"},
 	{Concept: corner, Words: "corner"},
 	{Concept: edge, Words: "edge, edging"},
-	{Concept: onPoint, Words: "on point, onpoint, on the point, set on point, diagonal set, diagonally set, on the diagonal, diagonal setting"},
+	{Concept: onPoint, Words: "on point, onpoint, on the point, set on point, diagonal set, diagonally set, set diagonally, diagonally, on the diagonal, diagonal setting"},
 	{Concept: straightSet, Words: "straight set, straight setting, set straight, straight rows"},
 	{Concept: atATime, Words: "at a time, at once, at one go, in one go, from one pair, per pair"},
 	{Concept: oneAtATime, Words: "singly, 1 at a time, one by one, on its own, each on its own, on their own, individually, stitch and flip, flip corners, flippy corners, one each"},
