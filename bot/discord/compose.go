@@ -57,6 +57,21 @@ func (s *Surface) pictures(reply commands.Reply) []link.File {
 	return files
 }
 
+// sheets makes the templates that go with the answer, to print in true size.
+func (s *Surface) sheets(reply commands.Reply) []link.File {
+	var files []link.File
+	for _, source := range reply.Templates {
+		templates := source()
+		data, err := s.cfg.Print(templates)
+		if err != nil {
+			s.log.Warn("templates cannot be made", "topic", reply.Topic, "error", err)
+			continue
+		}
+		files = append(files, link.File{Name: fileName(templates.Name + ".pdf"), Type: "application/pdf", Alt: templates.Alt, Data: data})
+	}
+	return files
+}
+
 // card shows the figures in a frame, with the first picture. It repeats what the
 // text says: some people see no cards.
 func card(reply commands.Reply, pictures []link.File) *link.Card {

@@ -30,14 +30,15 @@ var nextSteps = []step{
 	{"o", "The other way", "the other way", false, func(r commands.Reply) bool { return slices.Contains(twoWays, r.Topic) }},
 	{"m", "In centimetres", "in cm", false, func(r commands.Reply) bool { return measuredIn(r, "in", "yd") }},
 	{"i", "In inches", "in inches", false, func(r commands.Reply) bool { return measuredIn(r, "cm", "mm", "m") }},
-	{"p", "Picture", "picture", true, func(r commands.Reply) bool { return len(r.Scenes) == 0 && slices.Contains(drawn, r.Topic) }},
+	{sheetStep, "Sheet to print", "show the working", true, func(r commands.Reply) bool { return len(r.Templates) > 0 }},
 }
 
-// twoWays are topics that can be worked in two ways.
-var twoWays = []string{"backing", "yardage", "half-square-triangles", "flying-geese"}
+// sheetStep is the code of the step whose answer brings the templates along, to
+// print in true size. The request is the same, so its working says what they are.
+const sheetStep = "s"
 
-// drawn are topics that have a picture when it is asked for.
-var drawn = []string{"wedge-ring"}
+// twoWays are topics that can be worked in two ways.
+var twoWays = []string{"backing", "borders", "sashing", "half-square-triangles", "flying-geese"}
 
 // chosen is the code of buttons that carry their words themselves: what may be
 // said next to a question.
@@ -121,7 +122,7 @@ func (s *Surface) buttons(reply commands.Reply, person link.UserID) []link.Butto
 		}
 	case commands.Answer:
 		for _, step := range nextSteps {
-			if step.offered(reply) {
+			if step.offered(reply) && (step.code != sheetStep || s.cfg.Print != nil) {
 				add(step.label, step.code, "")
 			}
 		}

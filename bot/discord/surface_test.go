@@ -436,6 +436,21 @@ func TestPicturesGoWithTheAnswer(t *testing.T) {
 	assert.Contains(t, d.log.String(), "no ink")
 }
 
+func TestSheetComesWhenItIsAskedFor(t *testing.T) {
+	d := open(t, loopback.Options{}, func(cfg *discord.Config) {
+		cfg.Print = func(t scene.Templates) ([]byte, error) { return []byte("%PDF of " + t.Name), nil }
+	})
+	d.counter.Reply(func(text string) commands.Reply {
+		templates := func() scene.Templates { return scene.Templates{Name: "blade-template"} }
+		return commands.Reply{Outcome: commands.Answer, Topic: "wedge-ring", Text: text, Templates: []scene.TemplateSource{templates}}
+	})
+	c := d.server.NewChannel(d.server.NewGuild(), loopback.Text)
+	a := d.ask(c, "ring of 16 blades, 6 in long")
+	assert.Empty(t, a.Files)
+	id := d.server.Use(c, loopback.Used{Press: button(t, a, "Sheet to print"), On: a.ID})
+	assert.Equal(t, []string{"blade-template.pdf"}, d.server.AwaitAnswer(id).Files)
+}
+
 // Case 36: the surface adds no tables and no blocks of code, which wrap on phones.
 func TestNoTables(t *testing.T) {
 	d := open(t, loopback.Options{}, nil)

@@ -10,6 +10,7 @@ import (
 
 	"counterhand/bot"
 	"counterhand/bot/discord/link"
+	"counterhand/commands"
 )
 
 // askCommand is the command that takes any question.
@@ -57,7 +58,7 @@ func (s *Surface) use(r *reception) {
 			r.give(link.Post{Text: "I do not know that command any more. Ask me with /" + askCommand + ".", Private: true})
 			return
 		}
-		s.reply(r, text, func(time.Time) {})
+		s.reply(r, text, func(time.Time, commands.Reply) []link.File { return nil })
 	default:
 		r.give(link.Post{Text: buttonStrange, Private: true})
 	}
@@ -87,12 +88,17 @@ func (s *Surface) press(r *reception) {
 		r.give(link.Post{Text: excuse, Private: true})
 		return
 	}
-	s.reply(r, c.words, func(at time.Time) { s.took(conversation, c, at) })
+	s.reply(r, c.words, func(at time.Time, reply commands.Reply) []link.File {
+		s.took(conversation, c, at)
+		if c.code != sheetStep {
+			return nil
+		}
+		return s.sheets(reply)
+	})
 }
 
-// reply asks the handler and gives its answer. Between the two it tells when
-// the handler was done.
-func (s *Surface) reply(r *reception, text string, handled func(time.Time)) {
+// reply asks the handler and gives its answer, with what handled adds to it.
+func (s *Surface) reply(r *reception, text string, handled func(time.Time, commands.Reply) []link.File) {
 	reply, err := s.handle(s.base, messageOf(r.i, text))
 	if errors.Is(err, bot.ErrRepeat) {
 		r.leave() // another process answers
@@ -103,8 +109,9 @@ func (s *Surface) reply(r *reception, text string, handled func(time.Time)) {
 		r.give(link.Post{Text: "I could not get to that. Ask it again, please.", Private: true})
 		return
 	}
-	handled(s.cfg.Now())
+	more := handled(s.cfg.Now(), reply)
 	p := s.compose(reply, r.i.Person)
+	p.Files = append(p.Files, more...)
 	p.Private = reply.Topic == "help" // long, and of no use to others
 	r.give(p)
 }
