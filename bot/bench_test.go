@@ -13,33 +13,49 @@ import (
 	"counterhand/commands"
 )
 
-// BenchmarkIdleConversations has a hundred thousand people ask one question
-// each, and reports what memory each takes up from then on.
+// What one person asks before leaving: one question, or as many as a
+// conversation can go back to.
+var visits = map[string][]string{
+	"one question":   {"binding for 54 x 68"},
+	"five questions": {"binding for 54 x 68", "ring of 16 wedges 6 in long from 3½ strips", "backing for 70 x 90", "3 in border on 50 x 60", "yardage for 48 squares 5½ from 42 in fabric"},
+}
+
+// BenchmarkIdleConversations has many people come and ask, and reports what
+// memory each takes up from then on, all of it in this process.
 func BenchmarkIdleConversations(b *testing.B) {
-	const conversations = 100_000
 	assistant, err := commands.NewAssistant(commands.ShopDefaults())
 	require.NoError(b, err)
-	for b.Loop() {
-		before := heap()
-		store := memory.Open(time.Now)
-		engine, err := bot.NewEngine(bot.EngineConfig{Responder: assistant, Store: store})
-		require.NoError(b, err)
-		for i := range conversations {
-			// Ids as long as the platforms' are.
-			m := bot.Message{
-				ID:      bot.MessageID(fmt.Sprintf("chat:1%018d", i)),
-				Person:  bot.PersonID(fmt.Sprintf("chat:2%018d", i)),
-				Channel: "chat:3000000000000000009",
-				Text:    "binding for 54 x 68",
+	for name, questions := range visits {
+		const conversations = 100_000
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				before := heap()
+				engine, err := bot.NewEngine(bot.EngineConfig{Responder: assistant, Store: memory.Open(time.Now)})
+				require.NoError(b, err)
+				for i := range conversations {
+					ask(b, engine, i, questions)
+				}
+				taken := heap() - before
+				b.ReportMetric(float64(taken)/conversations, "B/conversation")
+				b.ReportMetric(float64(taken)/1e6, "MB")
+				runtime.KeepAlive(engine)
 			}
-			if _, err := engine.Handle(b.Context(), m); err != nil {
-				b.Fatal(err)
-			}
+		})
+	}
+}
+
+// ask has a person ask, with ids as long as the platforms' are.
+func ask(b *testing.B, engine *bot.Engine, person int, questions []string) {
+	for n, q := range questions {
+		m := bot.Message{
+			ID:      bot.MessageID(fmt.Sprintf("chat:%d%018d", n+1, person)),
+			Person:  bot.PersonID(fmt.Sprintf("chat:2%018d", person)),
+			Channel: "chat:3000000000000000009",
+			Text:    q,
 		}
-		taken := heap() - before
-		b.ReportMetric(float64(taken)/conversations, "B/conversation")
-		b.ReportMetric(float64(taken)/1e6, "MB")
-		runtime.KeepAlive(engine)
+		if _, err := engine.Handle(b.Context(), m); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
 

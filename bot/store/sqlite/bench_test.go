@@ -5,7 +5,11 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
+	"runtime/debug"
+	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -13,6 +17,7 @@ import (
 
 	"counterhand/bot"
 	"counterhand/bot/store/sqlite"
+	"counterhand/commands"
 )
 
 // fillConversations imports n open conversations.
@@ -60,20 +65,24 @@ func BenchmarkSettings(b *testing.B) {
 	}
 }
 
-// BenchmarkDurableWrite changes settings in a way that survives the machine.
+// BenchmarkDurableWrite changes settings in a way that survives the machine, and
+// reports the median besides the mean.
 func BenchmarkDurableWrite(b *testing.B) {
 	s := open(b, filepath.Join(b.TempDir(), "records.db"))
-	i := 0
+	var took []time.Duration
 	for b.Loop() {
-		i++
-		owner := bot.OwnerOfPerson(bot.PersonID(fmt.Sprintf("chat:%d", i%1000)))
-		err := s.ChangeSettings(b.Context(), owner, time.Now(), func(json.RawMessage) (json.RawMessage, error) {
+		owner := bot.OwnerOfPerson(bot.PersonID(fmt.Sprintf("chat:%d", len(took)%1000)))
+		began := time.Now()
+		err := s.ChangeSettings(b.Context(), owner, began, func(json.RawMessage) (json.RawMessage, error) {
 			return json.RawMessage(`{"usable_width":"43 in"}`), nil
 		})
 		if err != nil {
 			b.Fatal(err)
 		}
+		took = append(took, time.Since(began))
 	}
+	slices.Sort(took)
+	b.ReportMetric(float64(took[len(took)/2]), "median-ns/op")
 }
 
 // BenchmarkTurn is what one message asks of the store.
@@ -94,20 +103,68 @@ func BenchmarkTurn(b *testing.B) {
 	}
 }
 
-// BenchmarkOpen opens a file of a hundred thousand conversations, which
+// BenchmarkOpen opens a file with as many conversations as its name says, which
 // includes looking for damage.
 func BenchmarkOpen(b *testing.B) {
-	path := filepath.Join(b.TempDir(), "records.db")
-	s := open(b, path)
-	fillConversations(b, s, 100_000)
-	require.NoError(b, s.Close())
-	for b.Loop() {
-		s, err := sqlite.Open(b.Context(), path)
-		if err != nil {
-			b.Fatal(err)
-		}
-		b.StopTimer()
-		require.NoError(b, s.Close())
-		b.StartTimer()
+	for _, conversations := range []int{10, 100_000} {
+		b.Run(fmt.Sprint(conversations), func(b *testing.B) {
+			path := filepath.Join(b.TempDir(), "records.db")
+			s := open(b, path)
+			fillConversations(b, s, conversations)
+			require.NoError(b, s.Close())
+			for b.Loop() {
+				s, err := sqlite.Open(b.Context(), path)
+				if err != nil {
+					b.Fatal(err)
+				}
+				b.StopTimer()
+				require.NoError(b, s.Close())
+				b.StartTimer()
+			}
+		})
 	}
+}
+
+// BenchmarkIdleConversations has a file with a hundred thousand open
+// conversations, goes on with as many of them as the engine holds in memory, and
+// reports by how much the process has grown.
+func BenchmarkIdleConversations(b *testing.B) {
+	const conversations = 100_000
+	assistant, err := commands.NewAssistant(commands.ShopDefaults())
+	require.NoError(b, err)
+	for b.Loop() {
+		before := resident(b)
+		s := open(b, filepath.Join(b.TempDir(), "records.db"))
+		fillConversations(b, s, conversations)
+		engine, err := bot.NewEngine(bot.EngineConfig{Responder: assistant, Store: s})
+		require.NoError(b, err)
+		for i := range bot.DefaultConversations {
+			_, err := engine.Handle(b.Context(), bot.Message{
+				ID:     bot.MessageID(fmt.Sprintf("chat:1%018d", i)),
+				Person: bot.PersonID(fmt.Sprintf("chat:%018d", i)), Channel: "chat:100000000000000009", Text: "binding for 54 x 68"})
+			require.NoError(b, err)
+		}
+		grown := resident(b) - before
+		b.ReportMetric(float64(grown)/conversations, "B/conversation")
+		b.ReportMetric(float64(grown)/1e6, "MB")
+	}
+}
+
+// resident returns the memory that the process takes up, in bytes: SQLite's own
+// is outside the heap.
+func resident(b *testing.B) int64 {
+	b.Helper()
+	debug.FreeOSMemory()
+	status, err := os.ReadFile("/proc/self/status")
+	if err != nil {
+		b.Skip("only Linux tells how much memory a process takes up in this way")
+	}
+	for line := range strings.Lines(string(status)) {
+		var kilobytes int64
+		if n, _ := fmt.Sscanf(line, "VmRSS: %d kB", &kilobytes); n == 1 {
+			return kilobytes * 1024
+		}
+	}
+	b.Fatal("no VmRSS in /proc/self/status")
+	return 0
 }
