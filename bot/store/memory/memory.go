@@ -7,6 +7,7 @@ package memory
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"io"
 	"slices"
 	"sync"
@@ -331,7 +332,7 @@ func (s *Store) Import(ctx context.Context, next func() (bot.Record, error)) err
 	var all []bot.Record
 	for {
 		r, err := next()
-		if err == io.EOF {
+		if errors.Is(err, io.EOF) {
 			break
 		}
 		if err != nil {

@@ -12,7 +12,6 @@ import (
 	"embed"
 	"errors"
 	"fmt"
-	"io/fs"
 	"log/slog"
 	"time"
 
@@ -105,15 +104,11 @@ func dialect(db *sql.DB, pool *pgxpool.Pool) sqlstore.Dialect {
 }
 
 func migrate(ctx context.Context, db *sql.DB) error {
-	files, err := fs.Sub(migrations, "migrations")
-	if err != nil {
-		return err
-	}
 	locker, err := lock.NewPostgresSessionLocker(lock.WithLockID(migrationLock), lock.WithLockTimeout(1, 60))
 	if err != nil {
 		return err
 	}
-	return sqlstore.Migrate(ctx, db, goose.DialectPostgres, files, goose.WithSessionLocker(locker))
+	return sqlstore.Migrate(ctx, db, goose.DialectPostgres, migrations, goose.WithSessionLocker(locker))
 }
 
 func now(ctx context.Context, tx *sql.Tx) (t time.Time, err error) {

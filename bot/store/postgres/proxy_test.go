@@ -84,8 +84,7 @@ func (w *wire) add(ends ...net.Conn) bool {
 
 // carry passes bytes on until one end closes or the wire is cut.
 func (w *wire) carry(to, from net.Conn) {
-	defer to.Close()
-	defer from.Close()
+	defer func() { _, _ = to.Close(), from.Close() }() // where the wire was cut, they are closed
 	buffer := make([]byte, 4096)
 	for {
 		n, err := from.Read(buffer)

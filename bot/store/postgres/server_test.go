@@ -86,9 +86,9 @@ func execute(t testing.TB, url, statement string) {
 	ctx := context.Background() // also after the test's own has ended
 	conn, err := pgx.Connect(ctx, url)
 	require.NoError(t, err)
-	defer conn.Close(ctx)
 	_, err = conn.Exec(ctx, statement)
 	require.NoError(t, err)
+	require.NoError(t, conn.Close(ctx))
 }
 
 func findServer() (string, error) {
@@ -123,7 +123,7 @@ func (s *server) start() error {
 	if err != nil {
 		return err
 	}
-	init := exec.Command(initdb, "-D", s.folder, "-U", "counterhand", "--auth=trust", "--no-sync", "--encoding=UTF8", "--locale=C")
+	init := exec.CommandContext(context.Background(), initdb, "-D", s.folder, "-U", "counterhand", "--auth=trust", "--no-sync", "--encoding=UTF8", "--locale=C")
 	init.SysProcAttr = credential
 	init.Dir = s.folder
 	if out, err := init.CombinedOutput(); err != nil {
@@ -134,16 +134,15 @@ func (s *server) start() error {
 		return err
 	}
 	// Without fsync: what is tested is processes and connections that die, not machines.
-	s.process = exec.Command(postgres, "-D", s.folder, "-h", "127.0.0.1", "-p", strconv.Itoa(port), "-k", "", "-F")
+	s.process = exec.CommandContext(context.Background(), postgres, "-D", s.folder, "-h", "127.0.0.1", "-p", strconv.Itoa(port), "-k", "", "-F")
 	s.process.SysProcAttr = credential
 	s.process.Dir = s.folder
 	log, err := os.Create(filepath.Join(s.folder, "server.log"))
 	if err != nil {
 		return err
 	}
-	defer log.Close()
 	s.process.Stdout, s.process.Stderr = log, log
-	if err := s.process.Start(); err != nil {
+	if err := errors.Join(s.process.Start(), log.Close()); err != nil {
 		return err
 	}
 	s.url = fmt.Sprintf("postgres://counterhand@127.0.0.1:%d/postgres?sslmode=disable", port)
@@ -184,12 +183,11 @@ func unprivileged(folder string) (*syscall.SysProcAttr, error) {
 }
 
 func freePort() (int, error) {
-	l, err := net.Listen("tcp", "127.0.0.1:0")
+	l, err := (&net.ListenConfig{}).Listen(context.Background(), "tcp", "127.0.0.1:0")
 	if err != nil {
 		return 0, err
 	}
-	defer l.Close()
-	return l.Addr().(*net.TCPAddr).Port, nil
+	return l.Addr().(*net.TCPAddr).Port, l.Close()
 }
 
 func awaitServer(url string) error {

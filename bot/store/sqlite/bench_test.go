@@ -3,6 +3,7 @@ package sqlite_test
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -97,7 +98,7 @@ func BenchmarkTurn(b *testing.B) {
 		_, readErr := s.Settings(ctx, bot.OwnerOfPerson("chat:1"), bot.OwnerOfChannel("chat:9"), bot.OwnerOfShop(""))
 		_, convErr := s.Conversation(ctx, id)
 		saveErr := s.SaveConversation(ctx, bot.Conversation{ID: id, Person: "chat:1", State: json.RawMessage(`{"topic":"binding"}`), At: time.Now()})
-		if claimErr != nil || readErr != nil || saveErr != nil || (convErr != nil && convErr != bot.ErrNotFound) {
+		if claimErr != nil || readErr != nil || saveErr != nil || (convErr != nil && !errors.Is(convErr, bot.ErrNotFound)) {
 			b.Fatal(claimErr, readErr, convErr, saveErr)
 		}
 	}

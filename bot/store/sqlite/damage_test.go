@@ -98,7 +98,7 @@ func TestNewerSchemaIsRefused(t *testing.T) {
 	wholeFile(t, path)
 	db, err := sql.Open("sqlite", "file:"+path)
 	require.NoError(t, err)
-	_, err = db.Exec("INSERT INTO goose_db_version (version_id, is_applied) VALUES (99, 1)")
+	_, err = db.ExecContext(t.Context(), "INSERT INTO goose_db_version (version_id, is_applied) VALUES (99, 1)")
 	require.NoError(t, err)
 	require.NoError(t, db.Close())
 

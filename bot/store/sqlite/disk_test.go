@@ -7,7 +7,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -221,12 +220,7 @@ func makeFile(t *testing.T, path string) {
 
 func copyFile(t *testing.T, from, to string) {
 	t.Helper()
-	in, err := os.Open(from)
+	content, err := os.ReadFile(from)
 	require.NoError(t, err)
-	defer in.Close()
-	out, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o755)
-	require.NoError(t, err)
-	_, err = io.Copy(out, in)
-	require.NoError(t, err)
-	require.NoError(t, out.Close())
+	require.NoError(t, os.WriteFile(to, content, 0o755))
 }

@@ -13,7 +13,6 @@ import (
 	"database/sql"
 	"embed"
 	"errors"
-	"io/fs"
 	"log/slog"
 	"net/url"
 	"os"
@@ -136,17 +135,13 @@ func prepare(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	defer db.Close()
 	db.SetMaxOpenConns(1)
-	if err := check(ctx, db); err != nil {
-		return explain(path, err)
+	err = check(ctx, db)
+	if err == nil {
+		// The opening lock keeps other processes from migrating at the same time.
+		err = sqlstore.Migrate(ctx, db, goose.DialectSQLite3, migrations)
 	}
-	files, err := fs.Sub(migrations, "migrations")
-	if err != nil {
-		return err
-	}
-	// The opening lock keeps other processes from migrating at the same time.
-	return explain(path, sqlstore.Migrate(ctx, db, goose.DialectSQLite3, files))
+	return explain(path, errors.Join(err, db.Close()))
 }
 
 // create makes an empty file that only the user may read: SQLite would let the

@@ -70,8 +70,7 @@ func exportConversations(ctx context.Context, tx *sql.Tx, yield func(bot.Record)
 	if err != nil {
 		return err
 	}
-	defer rows.Close()
-	for rows.Next() {
+	return eachRow(rows, func() error {
 		var (
 			id, person string
 			state      []byte
@@ -80,11 +79,7 @@ func exportConversations(ctx context.Context, tx *sql.Tx, yield func(bot.Record)
 		if err := rows.Scan(&id, &person, &state, &at); err != nil {
 			return err
 		}
-		err := yield(bot.Record{Conversation: &bot.ConversationRecord{
+		return yield(bot.Record{Conversation: &bot.ConversationRecord{
 			ID: bot.ConversationID(id), Person: bot.PersonID(person), At: fromMillis(at), State: json.RawMessage(state)}})
-		if err != nil {
-			return err
-		}
-	}
-	return rows.Err()
+	})
 }

@@ -46,8 +46,7 @@ func exportSeen(ctx context.Context, tx *sql.Tx, yield func(bot.Record) error) e
 	if err != nil {
 		return err
 	}
-	defer rows.Close()
-	for rows.Next() {
+	return eachRow(rows, func() error {
 		var (
 			id, claimant string
 			at           int64
@@ -55,9 +54,6 @@ func exportSeen(ctx context.Context, tx *sql.Tx, yield func(bot.Record) error) e
 		if err := rows.Scan(&id, &claimant, &at); err != nil {
 			return err
 		}
-		if err := yield(bot.Record{Seen: &bot.SeenRecord{ID: bot.MessageID(id), Claimant: claimant, At: fromMillis(at)}}); err != nil {
-			return err
-		}
-	}
-	return rows.Err()
+		return yield(bot.Record{Seen: &bot.SeenRecord{ID: bot.MessageID(id), Claimant: claimant, At: fromMillis(at)}})
+	})
 }

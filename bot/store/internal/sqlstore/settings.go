@@ -93,8 +93,7 @@ func readInto(ctx context.Context, found map[bot.Owner]bot.Settings, read *sql.S
 }
 
 func eachSettings(rows *sql.Rows, do func(bot.Owner, bot.Settings) error) error {
-	defer rows.Close()
-	for rows.Next() {
+	return eachRow(rows, func() error {
 		var (
 			owner   bot.Owner
 			kept    bot.Settings
@@ -104,11 +103,8 @@ func eachSettings(rows *sql.Rows, do func(bot.Owner, bot.Settings) error) error 
 			return err
 		}
 		kept.Changed = fromMillis(changed)
-		if err := do(owner, kept); err != nil {
-			return err
-		}
-	}
-	return rows.Err()
+		return do(owner, kept)
+	})
 }
 
 // ChangeSettings implements [bot.SettingsStore].

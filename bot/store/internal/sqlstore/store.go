@@ -247,8 +247,19 @@ func (s *Store) snapshot(ctx context.Context, do func(*sql.Tx) error) error {
 	if err != nil {
 		return s.dialect.Explain(err)
 	}
-	defer tx.Rollback() // it only reads
+	defer func() { _ = tx.Rollback() }() // it only reads
 	return s.dialect.Explain(do(tx))
+}
+
+// eachRow calls do for every row, which scans it, and closes the rows.
+func eachRow(rows *sql.Rows, do func() error) (err error) {
+	defer func() { err = errors.Join(err, rows.Close()) }()
+	for rows.Next() {
+		if err := do(); err != nil {
+			return err
+		}
+	}
+	return rows.Err()
 }
 
 func fromMillis(ms int64) time.Time { return time.UnixMilli(ms).UTC() }
