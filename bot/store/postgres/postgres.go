@@ -92,14 +92,15 @@ func prepareConfig(config *pgxpool.Config) {
 
 func dialect(db *sql.DB, pool *pgxpool.Pool) sqlstore.Dialect {
 	return sqlstore.Dialect{
-		Migrate:     func(ctx context.Context) error { return migrate(ctx, db) },
-		ForUpdate:   " FOR UPDATE",
-		Snapshot:    &sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true},
-		Now:         now,
-		Uncommitted: isUncommitted,
-		Broken:      isBroken,
-		Reconnect:   pool.Reset,
-		Explain:     explain,
+		Migrate:        func(ctx context.Context) error { return migrate(ctx, db) },
+		DriverPrepares: true,
+		ForUpdate:      " FOR UPDATE",
+		Snapshot:       &sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true},
+		Now:            now,
+		Uncommitted:    isUncommitted,
+		Broken:         isBroken,
+		Reconnect:      pool.Reset,
+		Explain:        explain,
 	}
 }
 

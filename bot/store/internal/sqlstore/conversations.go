@@ -46,7 +46,7 @@ func (s *Store) Conversation(ctx context.Context, id bot.ConversationID) (bot.Co
 		at     int64
 	)
 	err := s.repeat(ctx, func(st *statements) error {
-		return st.readConversation.QueryRowContext(ctx, string(id)).Scan(&person, &state, &at)
+		return st.readConversation.queryRow(ctx, string(id)).Scan(&person, &state, &at)
 	})
 	if errors.Is(err, sql.ErrNoRows) {
 		return bot.Conversation{}, bot.ErrNotFound
@@ -60,8 +60,7 @@ func (s *Store) Conversation(ctx context.Context, id bot.ConversationID) (bot.Co
 // SaveConversation implements [bot.ConversationStore].
 func (s *Store) SaveConversation(ctx context.Context, c bot.Conversation) error {
 	return s.repeat(ctx, func(st *statements) error {
-		_, err := st.saveConversation.ExecContext(ctx, string(c.ID), string(c.Person), string(c.State), c.At.UnixMilli())
-		return err
+		return st.saveConversation.exec(ctx, string(c.ID), string(c.Person), string(c.State), c.At.UnixMilli())
 	})
 }
 

@@ -36,7 +36,7 @@ var seenKind = kind{
 func (s *Store) Claim(ctx context.Context, id bot.MessageID, claimant string, now time.Time) (bool, error) {
 	var owner string
 	err := s.repeat(ctx, func(st *statements) error {
-		return st.claim.QueryRowContext(ctx, string(id), claimant, now.UnixMilli()).Scan(&owner)
+		return st.claim.queryRow(ctx, string(id), claimant, now.UnixMilli()).Scan(&owner)
 	})
 	return owner == claimant && err == nil, err
 }

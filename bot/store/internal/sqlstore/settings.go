@@ -55,18 +55,16 @@ func (s *Store) Settings(ctx context.Context, owners ...bot.Owner) (map[bot.Owne
 		return found, s.readInTurns(ctx, found, owners)
 	}
 	return found, s.repeat(ctx, func(st *statements) error {
-		return readInto(ctx, found, st.readSettings, owners)
+		rows, err := st.readSettings.query(ctx, keysOf(owners)...)
+		return collect(rows, err, found)
 	})
 }
 
 func (s *Store) readInTurns(ctx context.Context, found map[bot.Owner]bot.Settings, owners []bot.Owner) error {
-	st, err := s.ready(ctx)
-	if err != nil {
-		return err
-	}
 	return s.snapshot(ctx, func(tx *sql.Tx) error {
 		for turn := range slices.Chunk(owners, ownersAtOnce) {
-			if err := readInto(ctx, found, tx.StmtContext(ctx, st.readSettings), turn); err != nil {
+			rows, err := tx.QueryContext(ctx, readSettings, keysOf(turn)...)
+			if err := collect(rows, err, found); err != nil {
 				return err
 			}
 		}
@@ -74,7 +72,8 @@ func (s *Store) readInTurns(ctx context.Context, found map[bot.Owner]bot.Setting
 	})
 }
 
-func readInto(ctx context.Context, found map[bot.Owner]bot.Settings, read *sql.Stmt, owners []bot.Owner) error {
+// keysOf gives the arguments of readSettings.
+func keysOf(owners []bot.Owner) []any {
 	keys := make([]any, 2*ownersAtOnce)
 	for i := range keys {
 		keys[i] = ""
@@ -82,7 +81,10 @@ func readInto(ctx context.Context, found map[bot.Owner]bot.Settings, read *sql.S
 	for i, o := range owners {
 		keys[2*i], keys[2*i+1] = string(o.Scope), o.ID
 	}
-	rows, err := read.QueryContext(ctx, keys...)
+	return keys
+}
+
+func collect(rows *sql.Rows, err error, found map[bot.Owner]bot.Settings) error {
 	if err != nil {
 		return err
 	}

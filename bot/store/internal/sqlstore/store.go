@@ -31,6 +31,8 @@ type Databases struct {
 type Dialect struct {
 	// Migrate connects and brings the schema up to date.
 	Migrate func(context.Context) error
+	// DriverPrepares says that the driver itself keeps statements prepared.
+	DriverPrepares bool
 	// ForUpdate ends a SELECT whose rows are to be locked until the end of the
 	// transaction.
 	ForUpdate string
@@ -62,12 +64,43 @@ type Store struct {
 	opened  atomic.Pointer[statements]
 }
 
-// statements are those that every message needs, prepared.
+// statements are those that every message needs.
 type statements struct {
-	readSettings     *sql.Stmt
-	readConversation *sql.Stmt
-	saveConversation *sql.Stmt
-	claim            *sql.Stmt
+	readSettings     statement
+	readConversation statement
+	saveConversation statement
+	claim            statement
+}
+
+// statement is text to run on a database, prepared where the driver does not
+// see to that.
+type statement struct {
+	on       *sql.DB
+	text     string
+	prepared *sql.Stmt // may be nil
+}
+
+func (s statement) query(ctx context.Context, args ...any) (*sql.Rows, error) {
+	if s.prepared == nil {
+		return s.on.QueryContext(ctx, s.text, args...)
+	}
+	return s.prepared.QueryContext(ctx, args...)
+}
+
+func (s statement) queryRow(ctx context.Context, args ...any) *sql.Row {
+	if s.prepared == nil {
+		return s.on.QueryRowContext(ctx, s.text, args...)
+	}
+	return s.prepared.QueryRowContext(ctx, args...)
+}
+
+func (s statement) exec(ctx context.Context, args ...any) error {
+	if s.prepared == nil {
+		_, err := s.on.ExecContext(ctx, s.text, args...)
+		return err
+	}
+	_, err := s.prepared.ExecContext(ctx, args...)
+	return err
 }
 
 // New makes a store that is not connected yet: [Store.Ready] or the first call
@@ -103,31 +136,34 @@ func (s *Store) ready(ctx context.Context) (*statements, error) {
 }
 
 func (s *Store) prepare(ctx context.Context) (*statements, error) {
-	st := new(statements)
-	for _, p := range []struct {
-		into **sql.Stmt
-		on   *sql.DB
-		text string
-	}{
-		{&st.readSettings, s.db.Read, readSettings},
-		{&st.readConversation, s.db.Read, readConversation},
-		{&st.saveConversation, s.db.Write, putConversation},
-		{&st.claim, s.db.Write, claimMessage},
-	} {
+	st := &statements{
+		readSettings:     statement{on: s.db.Read, text: readSettings},
+		readConversation: statement{on: s.db.Read, text: readConversation},
+		saveConversation: statement{on: s.db.Write, text: putConversation},
+		claim:            statement{on: s.db.Write, text: claimMessage},
+	}
+	if s.dialect.DriverPrepares {
+		return st, nil
+	}
+	for _, p := range st.all() {
 		prepared, err := p.on.PrepareContext(ctx, p.text)
 		if err != nil {
 			return nil, errors.Join(err, st.close())
 		}
-		*p.into = prepared
+		p.prepared = prepared
 	}
 	return st, nil
 }
 
+func (st *statements) all() []*statement {
+	return []*statement{&st.readSettings, &st.readConversation, &st.saveConversation, &st.claim}
+}
+
 func (st *statements) close() error {
 	var errs []error
-	for _, stmt := range []*sql.Stmt{st.readSettings, st.readConversation, st.saveConversation, st.claim} {
-		if stmt != nil {
-			errs = append(errs, stmt.Close())
+	for _, s := range st.all() {
+		if s.prepared != nil {
+			errs = append(errs, s.prepared.Close())
 		}
 	}
 	return errors.Join(errs...)
