@@ -33,7 +33,7 @@ var direction = []struct {
 		"the trade's arithmetic is checked by itself: no words, no surfaces, no storage"},
 	{"calc/cutting", []string{"calc/measure"},
 		"plans are proved least by themselves, whatever is said of them"},
-	{"commands/scene", []string{"calc", "calc/measure"},
+	{"commands/scene", []string{"calc", "calc/cutting", "calc/measure"},
 		"a picture is described in real lengths from what was reckoned, and drawn elsewhere"},
 	{"commands/words", []string{"calc/measure"},
 		"text becomes tokens before anybody asks what they mean"},
