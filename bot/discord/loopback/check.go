@@ -282,6 +282,9 @@ func checkCommands(v any) error {
 			return fmt.Errorf("command name %q", name)
 		}
 		names[name] = true
+		if err := checkDescription(c); err != nil {
+			return fmt.Errorf("command %q: %w", name, err)
+		}
 		if n := texts(c); n > 8000 {
 			return fmt.Errorf("command %q has %d characters", name, n)
 		}
@@ -291,6 +294,14 @@ func checkCommands(v any) error {
 	}
 	if len(names) > 100 {
 		return fmt.Errorf("%d commands", len(names))
+	}
+	return nil
+}
+
+func checkDescription(v map[string]any) error {
+	description, _ := v["description"].(string)
+	if n := utf8.RuneCountInString(description); n < 1 || n > 100 {
+		return fmt.Errorf("description of %d code points", n)
 	}
 	return nil
 }
@@ -305,6 +316,9 @@ func checkOptions(options []any) error {
 			return fmt.Errorf("option name %q", name)
 		}
 		names[name] = true
+		if err := checkDescription(o); err != nil {
+			return fmt.Errorf("option %q: %w", name, err)
+		}
 		required := o["required"] == true
 		if required && optional {
 			return fmt.Errorf("option %q is required and comes after an optional one", name)
