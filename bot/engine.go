@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"log/slog"
+	"runtime"
 	"runtime/debug"
 	"strconv"
 	"sync/atomic"
@@ -201,11 +202,20 @@ func (e *Engine) answer(ctx context.Context, m Message) commands.Reply {
 func (e *Engine) respond(t commands.Turn) (r commands.Response) {
 	defer func() {
 		if fault := recover(); fault != nil {
-			e.cfg.Log.Error("answering failed", "fault", fault, "stack", string(debug.Stack()))
+			e.cfg.Log.Error("answering failed", "fault", faultOf(fault), "stack", string(debug.Stack()))
 			r = commands.Response{Reply: commands.Reply{Outcome: commands.Decline, Text: wentWrong}, State: t.State, Own: t.Own}
 		}
 	}()
 	return e.cfg.Responder.Respond(t)
+}
+
+// faultOf names what brought the responder down, without repeating what anybody
+// wrote: only the runtime's own words are known to hold none of that.
+func faultOf(fault any) string {
+	if err, ok := fault.(runtime.Error); ok {
+		return err.Error()
+	}
+	return fmt.Sprintf("%T", fault)
 }
 
 // errAway stands for a call that was not made because the store is away.

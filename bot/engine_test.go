@@ -1,6 +1,7 @@
 package bot_test
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
@@ -49,7 +50,7 @@ func (l listener) Respond(t commands.Turn) commands.Response {
 	case "forget":
 		return commands.Response{Reply: commands.Reply{Outcome: commands.Answer, Text: "Done."}, Forget: true}
 	case "fall":
-		panic("fell over")
+		panic("fell over " + t.Text)
 	}
 	return r
 }
@@ -403,11 +404,14 @@ func TestCallerThatGivesUp(t *testing.T) {
 }
 
 func TestFaultOfTheResponderStaysInItsConversation(t *testing.T) {
-	h := newHouse(t, nil)
+	var log bytes.Buffer
+	h := newHouse(t, func(cfg *bot.EngineConfig) { cfg.Log = slog.New(slog.NewTextHandler(&log, nil)) })
 	h.tell(t, "hello")
-	reply, err := h.Handle(t.Context(), bot.Message{Person: "chat:7", Channel: "chat:9", Text: "fall over"})
+	reply, err := h.Handle(t.Context(), bot.Message{Person: "chat:7", Channel: "chat:9", Text: "fall over my-secret"})
 	require.NoError(t, err)
 	assert.Equal(t, commands.Decline, reply.Outcome)
+	assert.Contains(t, log.String(), "answering failed")
+	assert.NotContains(t, log.String(), "my-secret", "what people write is not logged")
 	assert.Equal(t, "2: own null, shared null", h.tell(t, "hello"), "the conversation is as it was")
 }
 
@@ -438,7 +442,7 @@ func TestStoreThatIsAway(t *testing.T) {
 	h.store.away.Store(true)
 	assert.Equal(t, `2: own {"units":"metric"}, shared null`+unread, h.tell(t, "hello"), "it goes on from memory")
 	assert.Equal(t, "1: own null, shared null"+unread, h.say(t, bot.Message{Person: "chat:8", Text: "hello"}), "and strangers are answered")
-	assert.Contains(t, h.tell(t, "set seam 6mm"), "\nThat cannot be saved just now. It holds in this conversation, and is saved when that works again.")
+	assert.Contains(t, h.tell(t, "set seam 6mm"), "\nThat cannot be saved just now. It holds in this conversation; say it again later to have it kept.")
 	assert.Equal(t, `4: own {"seam":"6mm","units":"metric"}, shared null`+unread, h.tell(t, "hello"))
 
 	m := bot.Message{ID: "chat:1", Person: "chat:8", Channel: "chat:9", Text: "hello"}

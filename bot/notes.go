@@ -10,7 +10,7 @@ import (
 // What the engine itself has to say, after the responder's words.
 const (
 	notRead   = "Settings cannot be read or saved just now, so this may rest on the shop's figures where you had set your own."
-	notSaved  = "That cannot be saved just now. It holds in this conversation, and is saved when that works again."
+	notSaved  = "That cannot be saved just now. It holds in this conversation; say it again later to have it kept."
 	notGone   = "Nothing can be deleted just now, because what is kept cannot be reached. Ask again in a few minutes."
 	wentWrong = "That one went wrong here, and it is not your doing. Ask it in other words, or one part at a time."
 )

@@ -21,7 +21,6 @@ import (
 	"sync"
 	"time"
 
-	"github.com/adrg/xdg"
 	"github.com/pressly/goose/v3"
 	_ "modernc.org/sqlite" // the driver "sqlite"
 
@@ -44,11 +43,6 @@ type Store struct {
 }
 
 var _ bot.Store = (*Store)(nil)
-
-// DefaultPath is where the records of this machine's user lie: in the data
-// folder of the XDG base directory specification, or what the system has in
-// its place.
-func DefaultPath() string { return filepath.Join(xdg.DataHome, "counterhand", "counterhand.db") }
 
 // Option changes how a store is opened.
 type Option func(*options)

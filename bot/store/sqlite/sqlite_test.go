@@ -13,7 +13,6 @@ import (
 	"testing"
 	"time"
 
-	"github.com/adrg/xdg"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -58,13 +57,6 @@ func TestOnlyTheUserMayReadTheFile(t *testing.T) {
 	info, err := os.Stat(folder)
 	require.NoError(t, err)
 	assert.Zero(t, info.Mode().Perm()&0o077)
-}
-
-func TestDefaultPathIsInTheDataFolder(t *testing.T) {
-	t.Setenv("XDG_DATA_HOME", "/somewhere/data")
-	xdg.Reload()
-	t.Cleanup(xdg.Reload)
-	assert.Equal(t, "/somewhere/data/counterhand/counterhand.db", sqlite.DefaultPath())
 }
 
 func TestTwoProcessesShareTheFile(t *testing.T) {
