@@ -12,7 +12,6 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"sync"
 	"sync/atomic"
 	"time"
 
@@ -54,13 +53,13 @@ type Dialect struct {
 	Reconnect func()
 }
 
-// Store implements the record-keeping methods of [bot.Store]; Backup and Close
-// are left to the store around it.
+// Store implements the methods of [bot.Store] but Backup, which is left to the
+// store around it.
 type Store struct {
 	db      Databases
 	dialect Dialect
 
-	opening sync.Mutex
+	opening chan struct{} // holds something while somebody opens
 	opened  atomic.Pointer[statements]
 }
 
@@ -105,7 +104,9 @@ func (s statement) exec(ctx context.Context, args ...any) error {
 
 // New makes a store that is not connected yet: [Store.Ready] or the first call
 // does that.
-func New(db Databases, d Dialect) *Store { return &Store{db: db, dialect: d} }
+func New(db Databases, d Dialect) *Store {
+	return &Store{db: db, dialect: d, opening: make(chan struct{}, 1)}
+}
 
 // Ready connects, brings the schema up to date and prepares statements, unless
 // that was done before. Every method begins with it, so that a database that was
@@ -119,8 +120,12 @@ func (s *Store) ready(ctx context.Context) (*statements, error) {
 	if st := s.opened.Load(); st != nil {
 		return st, nil
 	}
-	s.opening.Lock()
-	defer s.opening.Unlock()
+	select {
+	case s.opening <- struct{}{}:
+		defer func() { <-s.opening }()
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	}
 	if st := s.opened.Load(); st != nil {
 		return st, nil
 	}
