@@ -325,6 +325,9 @@ func TestQuarterCircleFillsItsBlock(t *testing.T) {
 		for _, p := range q.Pie().Cut[1:] {
 			assert.InDelta(t, radius.Inches()+0.25, math.Hypot(p.X, p.Y), 1e-9)
 		}
+		pieEdge := q.Pie().Cut
+		assert.InDelta(t, -0.25, pieEdge[1].Y, 1e-9, "the raw arc ends on the raw edges")
+		assert.InDelta(t, -0.25, pieEdge[len(pieEdge)-1].X, 1e-9)
 		low, high := q.Pie().Cut.Bounds()
 		assert.InDelta(t, q.PieSquare.Inches(), high.X-low.X, 0.01)
 		low, high = q.Background().Cut.Bounds()

@@ -26,6 +26,7 @@ func TestWedgeCount(t *testing.T) {
 		"angle rounded to one":     {WedgeCountRequest{Angle: 27.7}, 13, 27.7, -0.1}, // not 12 blades with 27.6° open
 		"both given":               {WedgeCountRequest{Blades: 16, Angle: 22.5}, 16, 22.5, 0},
 		"both given, rounded":      {WedgeCountRequest{Blades: 14, Angle: 25.7}, 14, 25.7, 0.2},
+		"off by half a degree":     {WedgeCountRequest{Blades: 40, Angle: 9.01}, 40, 9.01, -0.4},
 		"a single blade of a fan":  {WedgeCountRequest{Blades: 1, Turn: 30}, 1, 30, 0},
 		"the widest blades":        {WedgeCountRequest{Blades: 3}, 3, 120, 0},
 		"the smallest angle":       {WedgeCountRequest{Angle: 0.01}, 36000, 0.01, 0},
@@ -70,6 +71,8 @@ func TestWedgeCountRefuses(t *testing.T) {
 		"blades: Blades of 180° are no wedges; the widest is 120°. It takes at least 3 blades.": {Blades: 2},
 		"blades: 2 blades of 100° make 200°, 160° short of 360°; it would stay open, or cup if it were pulled together. " +
 			"3 blades of 120° close it.": {Blades: 2, Angle: 100},
+		"blades: 40 blades of 9.02° make 360.8°, a full turn and 0.8° too many; it would ruffle. " +
+			"No number of blades of 9.02° closes it. For 40 blades the angle is 9°.": {Blades: 40, Angle: 9.02},
 		"blades: The number of blades has to be 1 or more. ":           {Blades: -1},
 		"blades: The number of blades can be 1000000 at most. ":        {Blades: maxCount + 1},
 		"angle: The angle has to be at least 0.01° and at most 120°. ": {},

@@ -174,12 +174,19 @@ func TestRingLimitsAreTrue(t *testing.T) {
 		_, err = Ring(r)
 		assert.Error(t, err)
 
-		r.Narrow, r.End, r.Length = works, FoldedEnd, in/4
-		_, err = Ring(r)
-		require.ErrorAs(t, err, &l)
-		r.Length = l.Works.Args[0].(measure.Length)
-		_, err = Ring(r)
-		assert.NoError(t, err, "%d folded blades of %v", blades, r.Length)
+		for _, end := range []BladeEnd{FoldedEnd, RoundedEnd} {
+			r.Narrow, r.End, r.Length = works+in/2, end, in/8
+			_, err = Ring(r)
+			require.ErrorAs(t, err, &l)
+			r.Length = l.Works.Args[0].(measure.Length)
+			short, err := Ring(r)
+			require.NoError(t, err, "%d blades of %v", blades, r.Length)
+			o := short.Blade().Sewn
+			assert.GreaterOrEqual(t, o[2].Y, o[1].Y, "the shoulders lie beyond the narrow end")
+			r.Length -= r.TemplateStep
+			_, err = Ring(r)
+			assert.Error(t, err)
+		}
 	}
 }
 
