@@ -2,6 +2,7 @@ package picture
 
 import (
 	"context"
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -266,4 +267,49 @@ func templates(t testing.TB) map[string]scene.Templates {
 		"scallops":        scene.ScallopTemplates(scallopsOf(t, c), imperial),
 		"circle":          scene.CircleTemplates(circleOf(t, c), measure.Metric),
 	}
+}
+
+// The words of real rings and quilts keep apart at every size and in both
+// systems.
+func TestWordsOfBuiltScenesAtEverySize(t *testing.T) {
+	for _, c := range []calc.Conventions{calc.ImperialConventions(), calc.MetricConventions()} {
+		for blades := 3; blades <= 60; blades++ {
+			for _, end := range []calc.BladeEnd{calc.PlainEnd, calc.FoldedEnd} {
+				r, err := calc.Ring(calc.RingRequest{Conventions: c, Blades: blades, Length: 6 * inch, Narrow: inch, End: end,
+					Overlap: quarter, Turning: quarter, Margin: 2 * inch})
+				if err != nil {
+					continue // so few blades do not leave room for their seams
+				}
+				what := fmt.Sprintf("%v, %d blades, end %d", c.System, blades, end)
+				checkWords(t, what, laid(t, scene.Ring(r, c.System)))
+				checkWords(t, what, laid(t, scene.Blade(r, c.System)))
+			}
+		}
+		for n := 1; n <= 40; n++ {
+			what := fmt.Sprintf("%v, %d blocks", c.System, n)
+			block := measure.Size{Width: 12 * inch, Length: 12 * inch}
+			layout := calc.LayoutRequest{Conventions: c, Block: block, Setting: calc.OnPointSetting, Across: n, Down: 41 - n}
+			l, err := calc.Layout(layout)
+			checkWords(t, what, laid(t, scene.Layout(layout, must(t, l, err))))
+			sashing := calc.SashingRequest{Conventions: c, Block: block, Sash: 2 * inch, Across: n, Down: 41 - n, Frame: n%2 == 0, Cornerstones: n%3 == 0}
+			s, err := calc.Sashing(sashing)
+			checkWords(t, what, laid(t, scene.Sashing(sashing, must(t, s, err))))
+			quilt := measure.Size{Width: measure.Length(n) * 10 * inch, Length: measure.Length(41-n) * 10 * inch}
+			borders := calc.BordersRequest{Conventions: c, Quilt: quilt, Widths: []measure.Length{inch, 3 * inch, 5 * inch}[:1+n%3], Join: calc.StraightJoin}
+			b, err := calc.Borders(borders)
+			checkWords(t, what, laid(t, scene.Borders(borders, must(t, b, err))))
+			backing := calc.BackingRequest{Conventions: c, Quilt: quilt, Overage: 4 * inch, PanelSeam: inch / 2}
+			k, err := calc.Backing(backing)
+			checkWords(t, what, laid(t, scene.Backing(backing, must(t, k, err))))
+		}
+	}
+}
+
+// BenchmarkHostilePNG draws the most that is drawn.
+func BenchmarkHostilePNG(b *testing.B) {
+	huge := blocks(28, short)
+	for i := range huge.Panels[0].Shapes {
+		huge.Panels[0].Shapes[i].Fill = scene.Fabric6
+	}
+	benchmark(b, huge, PNG)
 }

@@ -18,7 +18,8 @@ func anyScene(seed, size uint64) scene.Scene {
 	length := func() measure.Length {
 		return measure.Length(r.Int64N(int64(measure.Metre) >> r.IntN(30)))
 	}
-	point := func() scene.Point { return scene.Point{X: length() - length(), Y: length() - length()} }
+	signed := func() measure.Length { return length() * measure.Length(1-2*r.IntN(2)) }
+	point := func() scene.Point { return scene.Point{X: signed(), Y: signed()} }
 	words := func() string {
 		return strings.Join(strings.Fields(strings.Repeat("a wéll-chosen 13 13/16 in ⅔ "+word[:r.IntN(40)]+" ", r.IntN(5))), strings.Repeat(" ", 1+r.IntN(2)))
 	}
