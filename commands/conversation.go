@@ -17,6 +17,7 @@ type conversation struct {
 	state     State
 	own       Settings
 	forget    bool
+	example   bool // the person does not know, so the first choice stands in as an example
 
 	joined, split []quantity // the numbers, with and without "wide ... long ..." made one size
 	system        measure.System
@@ -95,7 +96,7 @@ func (c *conversation) answer(found candidate, known map[string]Value) Reply {
 		c.borrowSize(found, values)
 		if missingStill(found.missing, values) {
 			in := found.topic.toAsk(found.missing)
-			return c.questionAbout(request, in.name, in.ask, in.offer, found)
+			return c.questionAbout(request, in.name, "", in.ask, in.offer, found)
 		}
 	}
 	if r, ok := c.impossible(found.topic, values); ok {
@@ -110,12 +111,15 @@ func (c *conversation) answer(found candidate, known map[string]Value) Reply {
 	var missing *question
 	switch {
 	case errors.As(err, &missing):
-		return c.questionAbout(request, missing.input, missing.text, missing.choices, found)
+		return c.questionAbout(request, missing.input, "", missing.text, missing.choices, found)
 	case err != nil:
 		c.state = c.state.remember(request)
 		r := decline(found.topic.Name, w.explain(err))
 		r.Understood = understood(found.topic, values, c.system, found.aside)
 		return r
+	}
+	if c.example && !found.topic.Alone {
+		c.sayExample(&reply, w, found)
 	}
 	request.Size = w.size
 	if !found.topic.Alone {
@@ -135,6 +139,18 @@ func (c *conversation) workOut(t *Topic, values map[string]Value) (Reply, *work,
 		w.reply.Working = append(w.reply.Working, w.format(s.Format, s.Args...))
 	}
 	return w.reply, w, err
+}
+
+// sayExample says that a value was taken only because the person does not know
+// it: the answer is an example then.
+func (c *conversation) sayExample(r *Reply, w *work, found candidate) {
+	for _, name := range found.order {
+		in, v := found.topic.input(name), found.values[name]
+		for _, u := range understood(&Topic{Inputs: []input{*in}}, map[string]Value{name: v}, c.system, nil) {
+			r.Assumed = append(r.Assumed, Assumed{u.Name, u.Value, u.Unit})
+		}
+		w.lines = append([]string{"As an example, with " + safe(v.From) + " for " + in.spoken() + ":"}, w.lines...)
+	}
 }
 
 // missingStill tells whether none of a group of inputs is known.
@@ -199,8 +215,7 @@ func (c *conversation) doubt(found candidate, request Request) (Reply, bool) {
 	if len(offer) > 0 {
 		text += " " + capital(orList(offer)) + "?"
 	}
-	r := c.questionAbout(request, "", text, offer, found)
-	c.state.Doubt = q.text
+	r := c.questionAbout(request, "", q.text, text, offer, found)
 	return r, true
 }
 
@@ -219,12 +234,12 @@ func (c *conversation) askRange(found candidate, request Request) Reply {
 		}
 		ends = append(ends, l.Show(c.system))
 	}
-	return c.questionAbout(request, in.name, capital(in.spoken())+": shall I take "+orList(ends)+"?", ends, found)
+	return c.questionAbout(request, in.name, "", capital(in.spoken())+": shall I take "+orList(ends)+"?", ends, found)
 }
 
 // questionAbout asks for one input and keeps what is known so far.
-func (c *conversation) questionAbout(request Request, input, text string, choices []string, found candidate) Reply {
-	again := c.state.Asked == input && input != "" && c.state.Last.topic() == request.topic()
+func (c *conversation) questionAbout(request Request, input, doubtful, text string, choices []string, found candidate) Reply {
+	again := c.state.Asked == input && (input != "" || doubtful != "" && doubtful == c.state.Doubt) && c.state.Last.topic() == request.topic()
 	misses := c.state.Misses
 	if again {
 		misses++
@@ -232,7 +247,7 @@ func (c *conversation) questionAbout(request Request, input, text string, choice
 		misses = 0
 	}
 	c.state = c.state.remember(request)
-	c.state.Asked, c.state.Choices, c.state.Misses = input, choices, misses
+	c.state.Asked, c.state.Doubt, c.state.Choices, c.state.Misses = input, doubtful, choices, misses
 	if again {
 		text = rephrase(text, found.topic, misses)
 	}

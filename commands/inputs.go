@@ -33,7 +33,7 @@ func usableWidth() input {
 func wideWidth() input {
 	return input{
 		name: "wide_backing", kind: aLength, usual: [2]float64{100, 130}, least: 90, label: "the width of the wide backing",
-		after: of(wideFabric, wide, fabric, usable), before: of(wideFabric),
+		after: of(wideFabric, wide, fabric), before: of(wideFabric), not: of(usable),
 	}
 }
 

@@ -75,7 +75,7 @@ func pronoun(tokens []words.Token, i int) bool {
 // ordinal reads a word such as "13th" that is no number of anything: it is left
 // aside, and said to be.
 func ordinal(t words.Token) (measure.Quantity, bool) {
-	if t.Kind != words.Word || t.Concept != "" || t.Word == "" || t.Word[0] < '0' || t.Word[0] > '9' {
+	if t.Kind != words.Word || t.Word == "" || t.Word[0] < '0' || t.Word[0] > '9' {
 		return measure.Quantity{}, false
 	}
 	digits := strings.TrimRight(t.Word, "abcdefghijklmnopqrstuvwxyz")

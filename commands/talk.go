@@ -109,6 +109,8 @@ func (c *conversation) steer() (Reply, bool) {
 		return answerReply("", "A clean start. What would you like to work out?"), true
 	case last && c.has(working, why, oneFewer) && !c.has(howMany, howMuch) && !c.namesAnother():
 		return c.explainLast(), true
+	case c.has(helpWord) && len(c.split) == 0 && len(c.text.Tokens) <= 5:
+		return c.help(), true
 	case last && c.has(goBack) && len(c.split) == 0:
 		return c.back(), true
 	case last && c.switchesUnits():
@@ -134,6 +136,9 @@ func (c *conversation) namesAnother() bool {
 func (c *conversation) only(concepts ...words.Concept) bool {
 	found := false
 	for _, t := range c.text.Tokens {
+		if t.Kind == words.Number {
+			return false
+		}
 		if t.Kind != words.Word {
 			continue
 		}
@@ -146,6 +151,16 @@ func (c *conversation) only(concepts ...words.Concept) bool {
 		}
 	}
 	return found
+}
+
+// help answers a call for help, with the page of a topic where one is named.
+func (c *conversation) help() Reply {
+	r, w, err := c.workOut(c.assistant.topicNamed("help"), nil)
+	if err != nil {
+		return decline("help", w.explain(err))
+	}
+	r.Text = strings.Join(w.lines, "\n")
+	return r
 }
 
 // courtesy answers thanks and greetings.
@@ -284,14 +299,14 @@ func (c *conversation) shortAnswer() (words.Text, bool) {
 	}
 	pick := -1
 	switch {
-	case c.only(firstOf), c.only(yes):
+	case c.only(firstOf), c.only(yes) && len(c.state.Choices) == 1:
 		pick = 0
 	case c.only(secondOf):
 		pick = 1
 	case c.only(thirdOf):
 		pick = 2
-	case c.only(dontKnow, yes):
-		pick = 0
+	case c.only(dontKnow, yes) && c.has(dontKnow):
+		pick, c.example = 0, true
 	}
 	answer := ""
 	if pick >= 0 && pick < len(c.state.Choices) {

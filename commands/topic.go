@@ -12,12 +12,13 @@ type Topic struct {
 	Group    Group  // what people do when they ask it
 	Title    string // what it works out, in a few words
 	Terms    []words.Term
-	Says     []signal   // concepts that speak for this topic when they occur
-	Asks     []signal   // concepts that speak for it when they are what is asked for ("how many strips")
-	Inputs   []input    // in the order in which they are asked for
-	Needs    [][]string // of each group of inputs one is needed
-	Examples []string   // requests that work, for the help
-	Source   string     // where its rule comes from
+	About    []words.Concept // of which one has to occur for the topic to be thought of; none means any may be
+	Says     []signal        // concepts that speak for this topic when they occur
+	Asks     []signal        // concepts that speak for it when they are what is asked for ("how many strips")
+	Inputs   []input         // in the order in which they are asked for
+	Needs    [][]string      // of each group of inputs one is needed
+	Examples []string        // requests that work, for the help
+	Source   string          // where its rule comes from
 	Work     func(*work) error
 
 	// Read takes what the topic reads by itself, such as a list, and gives the

@@ -40,11 +40,7 @@ func otherSeams(now, before map[string]Value) {
 
 func workBacking(w *work) error {
 	wide := w.word("bolt") == "wide" || w.given("wide_backing")
-	fabric := "usable_width"
-	if wide {
-		fabric = "wide_backing"
-	}
-	c := w.conventions(fabric)
+	c := w.backingFabric(wide)
 	over := w.overageOr()
 	if !w.given("quilt") {
 		return workBackingReach(w, c, over, wide)
@@ -88,6 +84,23 @@ func workBacking(w *work) error {
 	w.show(b.Working)
 	w.does(cutting, pressing)
 	return nil
+}
+
+// backingFabric gives the habits with the fabric that the backing is made of.
+// Wide backing is called by its whole width, selvages and all, of which two
+// inches are not usable (common practice, no source: 106 in of 108 in).
+func (w *work) backingFabric(wide bool) calc.Conventions {
+	switch {
+	case !wide:
+		return w.conventions("usable_width")
+	case w.given("wide_backing"):
+		c := w.conventions()
+		c.WideBacking = w.length("wide_backing") - 2*measure.Inch
+		w.assume("wide_backing", c.WideBacking)
+		w.say("Of backing sold as %v I count %v as usable.", w.length("wide_backing"), c.WideBacking)
+		return c
+	}
+	return w.conventions("wide_backing")
 }
 
 // running says which way seams run.

@@ -20,7 +20,7 @@ func diamondsTopic() Topic {
 		},
 		Says: says(12, diamond, starWord),
 		Inputs: []input{
-			{name: "angle", kind: anAngle, prior: 2, usual: [2]float64{30, 60}, after: of(diamond, angleWord), before: of(diamond, angleWord), label: "the angle", ask: "Are they 45° or 60° diamonds?", offer: []string{"45°", "60°"}},
+			{name: "angle", kind: anAngle, prior: 2, usual: [2]float64{30, 60}, after: of(angleWord), before: of(angleWord), label: "the angle", ask: "Are they 45° or 60° diamonds?", offer: []string{"45°", "60°"}},
 			{name: "strip_width", kind: aLength, usual: [2]float64{1, 10}, prior: 2, after: of(strip, wide), before: of(strip, fromWord, unfinished), not: of(finished, sideOfIt), label: "the strip", replaces: []string{"side"},
 				ask: "How wide are the strips, or how long is a side, finished?", offer: []string{"2½ in strips", "3 in sides"}},
 			{name: "side", kind: aLength, usual: [2]float64{0.75, 10}, prior: 2, after: of(sideOfIt, finished, eachSide, long, diamond), before: of(sideOfIt, finished), not: of(strip), label: "one side, finished", replaces: []string{"strip_width"}},

@@ -25,7 +25,8 @@ func quiltingPriceTopic() Topic {
 			{Concept: quiltPrice, Words: "price to quilt, cost to quilt, quilting price, quilting cost, price of quilting, cost of quilting, quilting charge, charge for quilting, price for quilting, cost to have it quilted, longarm price, longarm cost, longarming cost, price per square inch"},
 			{Concept: priceWord, Words: "price, cost, costs, charge, charges, charged, pay, how much does it cost, what does it cost"},
 		},
-		Says: append(append(says(9, perSquareInch, perSquareFoot), says(10, quiltPrice)...), says(3, quiltingWord, centsWord, priceWord)...),
+		About: of(perSquareInch, perSquareFoot, quiltPrice, quiltingWord, centsWord),
+		Says:  append(append(says(9, perSquareInch, perSquareFoot), says(10, quiltPrice)...), says(3, quiltingWord, centsWord, priceWord)...),
 		Inputs: []input{
 			quiltSize(),
 			{name: "rate", kind: aRate, prior: 2, after: of(centsWord, perSquareInch, perSquareFoot, moneyWord), before: of(atPrice, priceWord), label: "the price of a square inch", ask: "What is charged for a square inch?", offer: []string{"2 cents"}},

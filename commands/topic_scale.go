@@ -21,7 +21,8 @@ func scaleTopic() Topic {
 			{Concept: scaleWord, Words: "scale, resize, enlarge, shrink a block, reduce, scale up, scale down, blow up, make bigger, make smaller, turn a, turn my, resizing, scaling, enlarging, by how much, what factor, factor, bigger block, smaller block, shrink, upsize, downsize, change the size, convert the block, rescale, scaled"},
 			{Concept: wantWord, Words: "i want it, want it, i want, want, so it's, so that it's, instead of, rather than, it should be"},
 		},
-		Says: append(says(6, scaleWord), says(2, block, wantWord, upTo)...),
+		About: of(scaleWord, block),
+		Says:  append(says(6, scaleWord), says(2, block, wantWord, upTo)...),
 		Inputs: []input{
 			{name: "from", kind: aLength, usual: [2]float64{2, 24}, prior: 3, after: of(block, quilt), before: of(scaleWord, fromWord, block), not: of(wantWord, upTo), label: "the size now", ask: "From which size to which, finished? For example: 9 in block to 12."},
 			{name: "to", kind: aLength, usual: [2]float64{2, 30}, prior: 2, before: of(upTo, wantWord), label: "the size wanted", ask: "To which size, finished?", offer: []string{"to 12 in"}},

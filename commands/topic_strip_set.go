@@ -108,6 +108,9 @@ func workStripSet(w *work) error {
 	w.figure("strip_width", s.Strip)
 	w.figure("unfinished", s.Unfinished)
 	for i, b := range s.Buy {
+		if b == 0 {
+			continue
+		}
 		w.figure(fmt.Sprintf("colour%d.buy", i+1), b)
 	}
 	w.enoughCount(s.Hand, "strip")

@@ -17,7 +17,7 @@ func triangles60Topic() Topic {
 		},
 		Says: append(says(12, triangle60), says(6, triangle)...),
 		Inputs: []input{
-			{name: "angle", kind: anAngle, prior: 2, usual: [2]float64{60, 60}, after: of(triangle, angleWord, triangle60), before: of(triangle, angleWord), label: "the angle"},
+			{name: "angle", kind: anAngle, prior: 2, usual: [2]float64{60, 60}, after: of(angleWord), before: of(angleWord), label: "the angle"},
 			{name: "strip_width", kind: aLength, usual: [2]float64{1.25, 12}, prior: 2, after: of(strip, wide, cutVerb, unfinished), before: of(strip, fromWord, unfinished, cutVerb), not: of(finished, high), label: "the strip", replaces: []string{"height", "side"},
 				ask: "How wide are the strips, or how high are the triangles, finished?", offer: []string{"3½ in strips", "3 in high"}},
 			{name: "height", kind: aLength, usual: [2]float64{0.75, 12}, prior: 2, after: of(high, finished), before: of(high, finished), not: of(strip), label: "the height, finished", replaces: []string{"strip_width", "side"}},

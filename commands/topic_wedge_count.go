@@ -37,8 +37,9 @@ func wedgeCountTopic() Topic {
 			{Concept: closing, Words: "close, closes, closing, to close, go round, make a circle, make up a circle, complete, go into, fit into a circle, fill a circle, fill, full turn, lie flat, one flat circle"},
 			{Concept: fanWord, Words: "fan"},
 		},
-		Says: append(append(says(4, blade, angleWord, closing, halfRing, quarterOf, quarterCirc), says(3, ring, circle, fanWord, template)...), append(says(2, allRound), against(triangle, diamond, hexagon, halfSquare, quarterSquare, foldedEdge, longest, howLong, howWide)...)...),
-		Asks: says(5, blade, angleWord),
+		About: of(blade, ring, angleWord, fanWord, halfRing, quarterOf, template, closing, quarterCirc),
+		Says:  append(append(says(4, blade, angleWord, closing, halfRing, quarterOf, quarterCirc), says(3, ring, circle, fanWord, template)...), append(says(2, allRound), against(triangle, diamond, hexagon, halfSquare, quarterSquare, foldedEdge, longest, howLong, howWide)...)...),
+		Asks:  says(5, blade, angleWord),
 		Inputs: []input{
 			bladeAngle(),
 			{name: "blades", kind: aCount, usual: [2]float64{3, 72}, after: of(blade, ofThem), before: of(blade, ring), prior: 1, when: of(angleWord, closing, quarterCirc, fanWord), label: "the number of blades"},

@@ -9,8 +9,9 @@ import (
 func wedgeFitTopic() Topic {
 	return Topic{
 		Name: "wedge-fit", Group: SizeIt, Title: "the longest blade that a strip allows, or the strip that a blade needs",
-		Says: append(append(says(3, blade, longest, howLong, strip), says(2, howWide, template, narrowEnd)...), append(says(2, angleWord, along), against(opening, coverWord, ring, triangle, diamond, hexagon, railFence, fourPatch, ninePatch, halfSquare)...)...),
-		Asks: says(4, longest, howLong, howWide),
+		About: of(blade, template, angleWord),
+		Says:  append(append(says(3, blade, longest, howLong, strip), says(2, howWide, template, narrowEnd)...), append(says(2, angleWord, along), against(opening, coverWord, ring, triangle, diamond, hexagon, railFence, fourPatch, ninePatch, halfSquare)...)...),
+		Asks:  says(4, longest, howLong, howWide),
 		Inputs: []input{
 			{name: "strip_width", kind: aLength, usual: [2]float64{1.25, 12}, after: of(strip, wide), before: of(strip, fromWord), prior: 2, not: of(long, narrowEnd), label: "the strip",
 				ask: "How wide are your strips, and what angle is the template? For example: 18° from 3 in strips.", offer: []string{"18° from 3 in strips"}},

@@ -27,7 +27,8 @@ func wedgeRingTopic() Topic {
 			{Concept: groundWord, Words: "background, background square, background block, ground, backdrop"},
 			{Concept: marginWord, Words: "margin, of margin, background all round, clear all round, to spare all round, space around, of background round"},
 		},
-		Says: append(append(says(5, ring), says(4, blade, opening, coverWord, groundWord, foldedTip, fanWord, halfRing)...), append(says(2, narrowEnd, wideEnd, across, howBig, circle, plainEnds, long, quarterCirc), against(triangle, diamond, hexagon, strip)...)...),
+		About: of(blade, ring, fanWord, halfRing, quarterOf, foldedTip, angleWord),
+		Says:  append(append(says(5, ring), says(4, blade, opening, coverWord, groundWord, foldedTip, fanWord, halfRing)...), append(says(2, narrowEnd, wideEnd, across, howBig, circle, plainEnds, long, quarterCirc), against(triangle, diamond, hexagon, strip)...)...),
 		Inputs: []input{
 			{name: "blades", kind: aCount, usual: [2]float64{3, 72}, after: of(blade, ofThem), before: of(blade, ring), prior: 1, label: "the number of blades", ask: "How many blades, or what angle is each?", offer: []string{"16 blades", "18°"}},
 			bladeAngle(),

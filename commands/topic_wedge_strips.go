@@ -15,8 +15,9 @@ func wedgeStripsTopic() Topic {
 		Terms: []words.Term{
 			{Concept: headToTail, Words: "head to tail, head to toe, top to tail, up and down, turned alternately, turning every other, alternating, nested, across the strip, crosswise"},
 		},
-		Says: append(append(says(4, blade, strip), says(3, headToTail, along, howMuch)...), says(2, long, fromWord, buyWord, yardageWord)...),
-		Asks: says(5, strip, fatQuarter, stripPack),
+		About: of(blade),
+		Says:  append(append(says(4, blade, strip), says(3, headToTail, along, howMuch)...), says(2, long, fromWord, buyWord, yardageWord)...),
+		Asks:  says(5, strip, fatQuarter, stripPack),
 		Inputs: []input{
 			{name: "blades", kind: aCount, usual: [2]float64{8, 1000}, after: of(blade, ofThem), before: of(need, blade), prior: 2, label: "the number of blades", ask: "How many blades do you need?", offer: []string{"20 blades", "96 blades"}},
 			{name: "blade_length", kind: aLength, usual: [2]float64{2, 24}, after: of(long, blade), before: of(long, blade), prior: 2, not: of(narrowEnd, wideEnd, strip, wide), label: "the length of the blades", ask: "How long are the blades?", offer: []string{"5 in", "6 in"}},

@@ -120,7 +120,7 @@ func (a *Assistant) candidates(m matcher, qs, split []quantity) []candidate {
 	says := a.signals(m.text.Tokens)
 	var out []candidate
 	for i := range a.topics {
-		if says[i] <= 0 {
+		if says[i] <= 0 || !m.speaksOf(a.topics[i].About) {
 			continue
 		}
 		out = append(out, a.candidate(m, &a.topics[i], says[i], qs, split, nil))

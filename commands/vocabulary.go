@@ -137,7 +137,7 @@ var baseTerms = []words.Term{
 	{Concept: packOf, Words: "pack, packet, bundle"},
 
 	{Concept: fabric, Words: "fabric, cloth, material, cotton, quilting cotton, flannel, calico, linen, homespun, batik, muslin, lawn, solid"},
-	{Concept: usable, Words: "usable, useable, usable width, usable fabric, usable inches, width of fabric, wof, fabric width, width of the fabric, between the selvages, selvage to selvage, selvedge to selvedge, between selvedges, fabric gives, fabric is, fabric measures, fabric that is, wide fabric, inch fabric"},
+	{Concept: usable, Words: "usable, useable, usable width, usable fabric, usable inches, width of fabric, wof, fabric width, width of the fabric, between the selvages, selvage to selvage, selvedge to selvedge, between selvedges, fabric gives, fabric only gives, only gives, gives, gives me, fabric is, fabric measures, fabric that is, wide fabric, inch fabric"},
 	{Concept: wideFabric, Words: "wide backing, wide back, extra wide, extra wide backing, widebacking, wideback, wide for the back, quilt backing width, wide width"},
 	{Concept: fatQuarter, Words: "fat quarter, fq, fat qtr, f q, fats quarter, quarter fat"},
 	{Concept: fatEighth, Words: "fat eighth, fat 8th, f8, fe"},

@@ -80,7 +80,15 @@ func Clean(s string) string {
 			compatible(&b, r)
 		}
 	}
-	return b.String()
+	return single(b.String())
+}
+
+// single makes runs of blanks one blank.
+func single(s string) string {
+	for strings.Contains(s, "  ") {
+		s = strings.ReplaceAll(s, "  ", " ")
+	}
+	return s
 }
 
 // compatible writes the plain form of a character: its NFKC, which may hold
@@ -98,7 +106,7 @@ func compatible(b *strings.Builder, r rune) {
 // plain tells whether the text has nothing that [Clean] would change.
 func plain(s string) bool {
 	for i := 0; i < len(s); i++ {
-		if c := s[i]; c >= 0x7f || c < ' ' && c != '\n' || c == '`' || c == '*' {
+		if c := s[i]; c >= 0x7f || c < ' ' && c != '\n' || c == '`' || c == '*' || c == ' ' && i > 0 && s[i-1] == ' ' {
 			return false
 		}
 	}

@@ -88,7 +88,7 @@ func (v *Vocabulary) nearest(w string) (string, bool) {
 		switch {
 		case d < bestAt, d == bestAt && shared > bestShared:
 			best, bestAt, bestShared, tie = candidate, d, shared, false
-		case d == bestAt && shared == bestShared && stem(candidate) != stem(best):
+		case d == bestAt && shared == bestShared && !v.sameWord(candidate, best):
 			tie = true
 		}
 	}
@@ -116,6 +116,15 @@ func ends(a, b string) int {
 		back++
 	}
 	return 2*front + back
+}
+
+// sameWord tells whether two words are forms of one, or mean the same.
+func (v *Vocabulary) sameWord(a, b string) bool {
+	if stem(a) == stem(b) {
+		return true
+	}
+	x, y := v.root.next[a], v.root.next[b]
+	return x != nil && y != nil && x.concept != "" && x.concept == y.concept
 }
 
 // stem takes the plural off, so that two forms of one word do not tie.

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"counterhand/calc/measure"
 )
 
 // Term gives the words that people use for one concept: a comma-separated list
@@ -120,6 +122,7 @@ func (v *Vocabulary) Read(message string) Text {
 	for i := range tokens {
 		v.mend(&tokens[i])
 	}
+	tokens = units(clean, tokens)
 	return Text{Clean: clean, Tokens: v.phrases(clean, tokens)}
 }
 
@@ -180,4 +183,49 @@ func (t Token) key() string {
 		return t.Text
 	}
 	return ""
+}
+
+// units settles what the scanner of numbers could not know: a unit whose
+// spelling was mended belongs to the number before it ("2 yrads"), and the word
+// "in" behind a number is no inch where it leads on ("3 in the group").
+func units(clean string, tokens []Token) []Token {
+	out := tokens[:0]
+	for i := 0; i < len(tokens); i++ {
+		t := tokens[i]
+		switch {
+		case t.Kind != Number:
+		case t.Quantity.Unit == measure.InchUnit && t.Quantity.UnitText == "in" && leadsOn(tokens, i):
+			t.Quantity.Unit, t.Quantity.UnitText = measure.NoUnit, ""
+		case t.Quantity.Unit == measure.NoUnit && i+1 < len(tokens) && tokens[i+1].Kind == Word && (tokens[i+1].Mended || tokens[i+1].Word == "m"):
+			if q, ok := measure.ScanQuantity("1 " + tokens[i+1].Word); ok && q.Unit != measure.NoUnit {
+				t.Quantity.Unit, t.Quantity.UnitText = q.Unit, tokens[i+1].Text
+				t.End = tokens[i+1].End
+				t.Text = clean[t.Pos:t.End]
+				i++
+			}
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// leadsOn tells whether the "in" at the end of number i is a preposition: what
+// follows says in what.
+func leadsOn(tokens []Token, i int) bool {
+	if i+1 >= len(tokens) || tokens[i+1].Kind != Word {
+		return false
+	}
+	switch tokens[i+1].Word {
+	case "the", "our", "my", "total", "all", "this", "that", "your", "stock", "stash":
+		return true
+	case "a", "each", "every":
+		if i+2 >= len(tokens) {
+			return false
+		}
+		switch tokens[i+2].Word {
+		case "row", "group", "class", "set", "pack", "bundle", "bag", "box", "column", "line", "kit":
+			return true
+		}
+	}
+	return false
 }
