@@ -138,8 +138,8 @@ func (r HexagonRequest) count(h *HexagonResult) error {
 		if flat.Rows*flat.PerRow < up.Rows*up.PerRow {
 			up = flat
 		}
-		if count := up.Rows * up.PerRow; count > maxCount {
-			return wantCount("hexagons", count)
+		if up.Rows > maxCount/max(up.PerRow, 1) {
+			return wantCount("hexagons", maxCount+1)
 		}
 		h.Cover, h.Count = &up, up.Rows*up.PerRow
 		h.Working = append(h.Working,

@@ -146,7 +146,7 @@ func sane(v reflect.Value, path string) error {
 			return fmt.Errorf("%s = %d nm", path, n)
 		}
 	case int:
-		if x < 0 && !mayBeNegative[name] || x > 1<<61 {
+		if x < 0 && !mayBeNegative[name] || int64(x) > 1<<61 {
 			return fmt.Errorf("%s = %d", path, x)
 		}
 	}
