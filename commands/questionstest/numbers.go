@@ -13,6 +13,10 @@ import (
 // digits and the fractions that have a sign of their own.
 var digits = regexp.MustCompile(`\d+|[½¼¾⅓⅔⅛⅜⅝⅞]`)
 
+// names are words such as E6 or f8 that hold digits without being numbers; an x
+// before a digit is a times sign.
+var names = regexp.MustCompile(`(?i)\b[a-wyz]\d[\da-z]*\b`)
+
 // values of the fractions that have a sign of their own.
 var signs = map[string]float64{
 	"½": 1.0 / 2, "¼": 1.0 / 4, "¾": 3.0 / 4, "⅓": 1.0 / 3, "⅔": 2.0 / 3,
@@ -36,7 +40,7 @@ func Unaccounted(request string, r commands.Reply) []string {
 		note(u.From)
 	}
 	var left []string
-	for _, d := range digits.FindAllString(request, -1) {
+	for _, d := range digits.FindAllString(names.ReplaceAllString(request, " "), -1) {
 		if !said[d] && !understood(d, r.Understood) {
 			left = append(left, d)
 		}
