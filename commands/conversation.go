@@ -53,6 +53,7 @@ func (c *conversation) respond() Reply {
 
 // ask answers a text that holds one request.
 func (c *conversation) ask() Reply {
+	c.returnTo()
 	c.system = systemOf(c.split, c.unitsNow())
 	m := matcher{text: c.text, metric: c.system == measure.Metric}
 	found := c.assistant.candidates(m, c.joined, c.split)

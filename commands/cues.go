@@ -243,7 +243,7 @@ func (m matcher) basisOn(q quantity, way int) (b basis, distance int) {
 		switch {
 		case t.Is(finished):
 			return finishedSize, seen
-		case t.Is(unfinished):
+		case t.Is(unfinished), t.Is(precut), t.Is(squarePc) && strings.HasPrefix(t.Word, "charm"):
 			return cutSize, seen
 		case t.Is(cutVerb) && (passed == 1 || passed == 2 && way < 0 && (tokens[i+1].Is(atPrice) || tokens[i+1].Is(upTo))):
 			return cutSize, seen

@@ -158,8 +158,8 @@ func (q quantity) told(tokens []words.Token) bool {
 // what follows that belongs to something else.
 func (q quantity) countsOther(tokens []words.Token) bool {
 	for i := q.from - 1; i >= 0 && i >= q.from-3 && tokens[i].Kind == words.Word; i-- {
-		if tokens[i].Is(otherThing) && len(q.numbers) == 1 {
-			return true // "my daughter is 7"
+		if tokens[i].Is(otherThing) {
+			return true // "my daughter is 7", "my cutting mat is 24 x 36"
 		}
 		if tokens[i].Concept != "" && !fillers[tokens[i].Word] {
 			break

@@ -79,7 +79,7 @@ func (c *conversation) has(concepts ...words.Concept) bool {
 
 // pointsBack tells whether the text points to what was talked about before.
 func (c *conversation) pointsBack() bool {
-	return c.has(pointing) || c.startsWith(andThen, instead)
+	return c.has(pointing, goBack) || c.startsWith(andThen, instead)
 }
 
 // startsWith tells whether one of the concepts is among the first words.
@@ -246,6 +246,22 @@ func (c *conversation) back() Reply {
 	r := c.rework(target)
 	c.state.Before = rest
 	return r
+}
+
+// returnTo makes an earlier request the last one again, where the text goes back
+// to it and changes it: "back to the binding, with 2¼ strips".
+func (c *conversation) returnTo() {
+	if !c.has(goBack) {
+		return
+	}
+	for i, r := range c.state.Before {
+		if t := c.assistant.topicNamed(r.topic()); t != nil && t.namedBy(c.text.Tokens) {
+			before := slices.Delete(slices.Clone(c.state.Before), i, i+1)
+			c.state.Before = append([]Request{c.state.Last}, before...)
+			c.state.Last = r
+			return
+		}
+	}
 }
 
 // explainLast answers "why" and "how did you get that" from the working.

@@ -15,7 +15,7 @@ func bindingTopic() Topic {
 		Terms: []words.Term{
 			{Concept: bindingWord, Words: "binding, bind, bound, bind it, binding strip, double fold binding, bindng, edge binding, binds"},
 		},
-		Says: says(14, bindingWord),
+		Says: append(says(14, bindingWord), says(4, perimeter, around)...),
 		Inputs: []input{
 			quiltSize(),
 			{name: "perimeter", kind: aLength, anyUnit: true, usual: [2]float64{60, 600}, after: of(perimeter, around, allRound), before: of(perimeter, around, allRound), label: "the length round the edge"},

@@ -21,7 +21,8 @@ func kitTopic() Topic {
 			{Concept: kitWord, Words: "kit, kit price, kit cost, price a kit, cost of a kit, cost price, kitted, pack up"},
 			{Concept: markupWord, Words: "markup, mark up, mark it up, on top of cost"},
 		},
-		Says: append(says(14, kitWord), append(says(8, markupWord), says(4, marginWord, priceWord, moneyWord)...)...),
+		About: of(kitWord, markupWord, marginWord, priceWord),
+		Says:  append(says(14, kitWord), append(says(8, markupWord), append(says(4, marginWord, priceWord, moneyWord), against(perSquareInch, perSquareFoot, quiltPrice, ring)...)...)...),
 		Inputs: []input{
 			{name: "item", kind: aList, label: "what is in the kit", ask: "What is in the kit, and what does each thing cost? For example: 1½ yd at 12.50, 2 strip packs at 38.", offer: []string{"1½ yd at 12.50, 2 strip packs at 38"}},
 			{name: "margin", kind: aPercent, usual: [2]float64{5, 100}, after: of(percentWord, marginWord), before: of(marginWord), when: of(marginWord), prior: 4, label: "the margin", replaces: []string{"markup"}},

@@ -23,7 +23,6 @@ func layoutTopic() Topic {
 			{name: "setting", kind: aWord, words: map[words.Concept]string{onPoint: "on point", straightSet: "straight"}},
 			{name: "bed", kind: aWord, words: bedWords},
 			{name: "country", kind: aWord, words: countryWords},
-			{name: "cut_squares", kind: aWord, words: map[words.Concept]string{precut: "cut", squarePack: "cut"}},
 			seamAllowance(),
 		},
 		Needs:    [][]string{{"block", "block_size", "quilt"}, {"quilt", "grid", "across", "down", "bed"}},
@@ -48,10 +47,6 @@ func workLayout(w *work) error {
 	block, unfinished := w.blockOf("block")
 	if v, ok := w.value("block_size"); ok {
 		block, unfinished = v.Size, v.Cut == cutSize
-	}
-	if w.given("cut_squares") && !unfinished {
-		v := w.values["block"]
-		unfinished = v.Cut != finishedSize
 	}
 	if unfinished {
 		c = w.conventions("seam")

@@ -20,7 +20,7 @@ func shopTopic() Topic {
 			{Concept: shopPlace, Words: "where is the shop, where are you, the address, your address, directions, how do i get there, parking, find the shop, where do i find you"},
 			{Concept: shopContact, Words: "phone number, your number, telephone, email, e-mail, ring you, call you, contact, speak to a person, talk to a person, speak to someone, talk to someone, real person, a human, speak to somebody, ring me, call me, ring me back, call me back"},
 			{Concept: shopStock, Words: "in stock, do you have, do you sell, do you stock, have you got, got any, do you carry, sell me, available, fabric in stock"},
-			{Concept: shopWish, Words: "put aside, set aside, hold for me, keep for me, keep it for me, reserve, save me, put by, order for me, can you order, post to, do you post, ship to, do you ship, deliver, delivery, return it, like to return, refund, exchange, voucher, gift card, pay you, my order, put aside the, bolt, aside for me, keep 2 yards, please keep"},
+			{Concept: shopWish, Words: "put aside, set aside, hold for me, keep for me, keep it for me, reserve, save me, put by, order for me, can you order, post to, do you post, ship to, do you ship, deliver, delivery, return it, like to return, refund, exchange, voucher, gift card, pay you, my order, put aside the, aside for me, keep 2 yards, please keep"},
 			{Concept: shopClasses, Words: "class, classes, run beginners classes, beginners class, workshop, lesson, course, do you teach, sign up"},
 		},
 		Says:     append(says(12, shopHours, shopPlace, shopContact, shopWish), says(6, shopStock, shopClasses)...),

@@ -19,7 +19,7 @@ func threadTopic() Topic {
 		Terms: []words.Term{
 			{Concept: threadWord, Words: "thread, spool, bobbin, cotton reel, reel, spool of thread, reel of thread, cone"},
 			{Concept: piecingWord, Words: "piecing, to piece, sewing it together"},
-			{Concept: quiltingWord, Words: "quilting, machine quilting, longarm, longarming, to quilt it, edge to edge, free motion, quilt it, hand quilting"},
+			{Concept: quiltingWord, Words: "quilting, quilted, machine quilting, longarm, longarming, to quilt it, edge to edge, free motion, quilt it, hand quilting"},
 		},
 		Says: says(named, threadWord),
 		Inputs: []input{

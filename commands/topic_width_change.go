@@ -16,14 +16,14 @@ func widthChangeTopic() Topic {
 	return Topic{
 		Name: "width-change", Group: BuyIt, Title: "fabric of one width bought in another",
 		Terms: []words.Term{
-			{Concept: asWidth, Words: "as, but mine is, but my fabric is, but i have, but it comes, instead of the, replaces, replace, in place of, swap, switch to, only comes in, comes in, if i buy, if it's, if the fabric is, and mine is, but the shop has, what of, what about in"},
+			{Concept: asWidth, Words: "as, but mine is, but my fabric is, but i have, but it comes, instead of the, replaces, replace, in place of, swap, switch to, only comes in, comes in, if i buy, if it's, if the fabric is, and mine is, but the shop has, i found, but i found, what of, what about in"},
 			{Concept: widthOther, Words: "another width, other width, different width, wider fabric, narrower fabric, width change, from another width, wider cloth, wider"},
 		},
-		About: of(asWidth, widthOther, instead, convertWord),
+		About: of(asWidth, widthOther, instead, convertWord, clothAmount),
 		Says:  append(says(7, widthOther), says(3, asWidth, wide, usable, clothAmount, instead)...),
 		Inputs: []input{
 			{name: "cloth", kind: aCloth, prior: 4, usual: [2]float64{9, 1500}, after: of(ofWord), before: of(need), not: of(wide, usable), label: "the fabric", ask: "How much fabric of which width, and as which other width? For example: 3 yd of 44 in as 60 in."},
-			{name: "from", kind: aLength, usual: [2]float64{30, 120}, prior: 4, after: of(fabric), before: of(ofWord, atPrice), label: "the width it is given in", ask: "How wide is the fabric that it is given in?", offer: []string{"44 in"}},
+			{name: "from", kind: aLength, usual: [2]float64{30, 120}, prior: 4, before: of(ofWord, atPrice), label: "the width it is given in", ask: "How wide is the fabric that it is given in?", offer: []string{"44 in"}},
 			{name: "to", kind: aLength, usual: [2]float64{30, 120}, prior: 2, before: of(asWidth, upTo, howMuch), after: of(instead), label: "the other width", ask: "How wide is the other fabric?", offer: []string{"60 in"}},
 			{name: "pieces", kind: aCount, after: of(squarePc, rectangle, piece), label: "the pieces"},
 			{name: "size", kind: aSize, after: of(rectangle, piece), before: of(rectangle, piece), usual: [2]float64{1, 30}, label: "the size of the pieces"},
