@@ -22,7 +22,7 @@ import (
 
 // unchanged is what share of the noisy requests must get the same answer, of a
 // hundred. None may get another number.
-const unchanged = 98
+const unchanged = 98.0
 
 // A request that is answered rightly must get the same figures when the same
 // thing is said in another way or typed less well, or be asked about; never

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"counterhand/commands"
 )
@@ -13,9 +14,23 @@ import (
 // digits and the fractions that have a sign of their own.
 var digits = regexp.MustCompile(`\d+|[½¼¾⅓⅔⅛⅜⅝⅞]`)
 
-// names are words such as E6 or f8 that hold digits without being numbers; an x
-// before a digit is a times sign.
-var names = regexp.MustCompile(`(?i)\b[a-wyz]\d[\da-z]*\b`)
+// glued are runs of letters and digits without a space between.
+var glued = regexp.MustCompile(`[\da-zA-Z]*\d[\da-zA-Z]*`)
+
+// joints are the letters that people write between two numbers without a space.
+var joints = regexp.MustCompile(`(?i)\d(?:x|by|in|inch|inches|ft|yd|yds|m|cm|mm|deg|st|nd|rd|th)+(?:x|by)?\d`)
+
+// named tells whether a glued run is a name such as E6 or 0F08, which holds
+// digits without being a number.
+func named(run string) bool {
+	if unicode.IsLetter(rune(run[0])) && len(run) > 1 && unicode.IsDigit(rune(run[1])) && run[0]|0x20 != 'x' {
+		return true
+	}
+	for joints.MatchString(run) {
+		run = joints.ReplaceAllString(run, "0")
+	}
+	return regexp.MustCompile(`\d[a-zA-Z]+\d`).MatchString(run)
+}
 
 // values of the fractions that have a sign of their own.
 var signs = map[string]float64{
@@ -40,12 +55,21 @@ func Unaccounted(request string, r commands.Reply) []string {
 		note(u.From)
 	}
 	var left []string
-	for _, d := range digits.FindAllString(names.ReplaceAllString(request, " "), -1) {
+	for _, d := range digits.FindAllString(withoutNames(request), -1) {
 		if !said[d] && !understood(d, r.Understood) {
 			left = append(left, d)
 		}
 	}
 	return left
+}
+
+func withoutNames(text string) string {
+	return glued.ReplaceAllStringFunc(text, func(run string) string {
+		if named(run) {
+			return " "
+		}
+		return run
+	})
 }
 
 // understood tells whether a run of digits is a value that was read.
