@@ -57,9 +57,7 @@ func sections(a Answer) []Section {
 	for _, g := range groups {
 		b, c, k := g.split()
 		buy, know = append(buy, b...), append(know, k...)
-		if len(c) > 0 {
-			cuts = append(cuts, Section{g.heading("Cut"), true, c})
-		}
+		cuts = g.cutSection(cuts, c)
 	}
 	add("Buy", true, buy...)
 	if len(cuts) > 0 {
@@ -67,17 +65,49 @@ func sections(a Answer) []Section {
 	}
 	out = append(out, cuts...)
 	add("Sizes to know", true, know...)
-	how := assembly[a.Topic]
-	if len(how.sew) > 0 {
-		add("Sew", false, append(ticked(how.sew), plainItems(reminding(a.Reminders, toSew, ""))...)...)
+	placed := map[task]bool{toCut: len(cuts) > 0}
+	topics := topicsOf(a.Topic, groups)
+	for _, topic := range topics {
+		how, suffix := assembly[topic], ""
+		if len(topics) > 1 {
+			suffix = ": " + words(topic)
+		}
+		if len(how.sew) > 0 {
+			add("Sew"+suffix, false, append(ticked(how.sew), first(!placed[toSew], reminding(a.Reminders, toSew, ""))...)...)
+			placed[toSew] = true
+		}
+		if len(how.press) > 0 {
+			add("Press"+suffix, false, append(ticked(how.press), first(!placed[toPress], reminding(a.Reminders, toPress, ironCaution))...)...)
+			placed[toPress] = true
+		}
 	}
-	if len(how.press) > 0 {
-		add("Press", false, append(ticked(how.press), plainItems(reminding(a.Reminders, toPress, ironCaution))...)...)
-	}
-	placed := map[task]bool{toCut: len(cuts) > 0, toSew: len(how.sew) > 0, toPress: len(how.press) > 0}
 	add("Take care", false, plainItems(without(a.Reminders, placed))...)
 	add("The sums", false, plainItems(a.Working)...)
 	return out
+}
+
+// topicsOf gives the topics whose sewing a sheet tells: the answer's own, or
+// those that its parts are named for.
+func topicsOf(topic string, groups []*group) []string {
+	if _, known := assembly[topic]; known {
+		return []string{topic}
+	}
+	var topics []string
+	for _, g := range groups {
+		part, _, _ := strings.Cut(g.part, ".")
+		if _, known := assembly[part]; known && !slices.Contains(topics, part) {
+			topics = append(topics, part)
+		}
+	}
+	return topics
+}
+
+// first gives lines as items the first time, and nothing after.
+func first(isFirst bool, lines []string) []Item {
+	if !isFirst {
+		return nil
+	}
+	return plainItems(lines)
 }
 
 func sheetName(topic string) string {
@@ -122,20 +152,35 @@ func grouped(figures []Figure) []*group {
 	return out
 }
 
-func (g *group) heading(what string) string {
-	if g.part == "" {
-		return what
+// cutSection adds what is cut of a part to the sections on cutting: in one of
+// its own, or, where a part is a single line, with the part's name to the
+// section of such lines that goes before.
+func (g *group) cutSection(sections []Section, cuts []Item) []Section {
+	const plain = "Cut"
+	last := len(sections) - 1
+	switch {
+	case len(cuts) == 0:
+		return sections
+	case g.part == "":
+		return append(sections, Section{plain, true, cuts})
+	case len(cuts) > 1:
+		return append(sections, Section{plain + ": " + partName(g.part), true, cuts})
 	}
-	return what + ": " + partName(g.part)
+	item := Item{capital(partName(g.part)) + ": " + cuts[0].Text, true}
+	if last >= 0 && sections[last].Heading == plain {
+		sections[last].Items = append(sections[last].Items, item)
+		return sections
+	}
+	return append(sections, Section{plain, true, []Item{item}})
 }
 
 // partName makes words of a part's name: "border1" is "border 1".
 func partName(part string) string {
 	letters := strings.TrimRight(part, "0123456789")
 	if digits := part[len(letters):]; letters != "" && digits != "" {
-		return words(letters) + " " + digits
+		return words(strings.ReplaceAll(letters, ".", " ")) + " " + digits
 	}
-	return words(part)
+	return words(strings.ReplaceAll(part, ".", " "))
 }
 
 // split tells what of the figures is bought, what is cut and what else there is.
@@ -213,6 +258,7 @@ func (c cutLine) line(figures map[string]string) (string, bool) {
 var cutLines = []cutLine{
 	{"panels", 0, "panel", "panels", []string{"panel_length"}, ", %s long"},
 	{"strips", 0, "strip", "strips", []string{"strip_width"}, ", %s wide"},
+	{"times", 0, "strip", "strips", []string{"width"}, ", %s wide"},
 	{"", 1, "square for the bias strips", "", []string{"square_side"}, ", %s"},
 	{"", 1, "background square", "", []string{"background_square"}, ", %s"},
 	{"", 2, "", "sides", []string{"side_cut"}, ", %s long"},

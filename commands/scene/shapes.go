@@ -34,22 +34,32 @@ func Hexagon(h calc.HexagonResult, system measure.System) Scene {
 	}
 }
 
+// mostHexagons is how many rows of hexagons are drawn, and hexagons of a row.
+const mostHexagons = 28
+
 // HexagonQuilt shows the hexagons that fill a quilt; it has no panel where no
 // quilt was asked about.
 func HexagonQuilt(h calc.HexagonResult, system measure.System) Scene {
-	all := h.Outlines()
-	if len(all) == 0 {
+	if h.Cover == nil {
 		return Scene{}
 	}
-	n, caption := drawn(len(all), 2*mostDrawn, "hexagons")
-	var p Panel
-	for i, o := range all[:n] {
-		p.Shapes = append(p.Shapes, patch(traced(o), Fabric(i%h.Cover.PerRow%3)))
+	part := *h.Cover
+	part.Rows, part.PerRow = min(part.Rows, mostHexagons), min(part.PerRow, mostHexagons)
+	var caption []string
+	if part != *h.Cover {
+		caption = []string{fmt.Sprintf("Drawn is a part, %d rows of %d.", part.Rows, part.PerRow)}
 	}
+	shown := h
+	shown.Cover = &part
+	var p Panel
+	for i, o := range shown.Outlines() {
+		p.Shapes = append(p.Shapes, patch(traced(o), Fabric(i%part.PerRow%3)))
+	}
+	all := h.Cover.Rows * h.Cover.PerRow
 	return Scene{
-		Name: "hexagon-quilt", Title: fmt.Sprintf("%d hexagons", len(all)),
+		Name: "hexagon-quilt", Title: counted(all, "hexagon", "hexagons"),
 		Alt: fmt.Sprintf("%d rows of %d hexagons, every other row half a hexagon along, %s in all with a side of %s.",
-			h.Cover.Rows, h.Cover.PerRow, counted(len(all), "hexagon", "hexagons"), h.Side.Show(system)),
+			h.Cover.Rows, h.Cover.PerRow, counted(all, "hexagon", "hexagons"), h.Side.Show(system)),
 		Panels:  []Panel{p},
 		Caption: append(caption, "Counted to the middle of the zigzag edges."),
 	}

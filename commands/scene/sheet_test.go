@@ -89,3 +89,25 @@ func TestSheetTextIsPlain(t *testing.T) {
 	assert.NotContains(t, text, "\t")
 	assert.False(t, strings.ContainsAny(text, "│─□☐[]"), "no signs that a reader spells out")
 }
+
+func TestSheetOfSeveralTopics(t *testing.T) {
+	s := NewSheet(Answer{
+		Topic: "plan", Reminders: []string{"Steam burns.", "Count your pins."},
+		Figures: []Figure{{"backing.panels", "2"}, {"backing.panel_length", "62 in"}, {"backing.buy", "3½ yd"}, {"binding.strips", "7"}, {"binding.strip_width", "2½ in"}, {"binding.buy", "½ yd"},
+			{"borders.border1.side_cut", "60½ in"}, {"borders.border1.strips", "6"}, {"borders.border1.strip_width", "3½ in"}},
+	})
+	assert.Equal(t, []Item{{"Backing: 3½ yd", true}, {"Binding: ½ yd", true}}, section(t, s, "Buy"))
+	assert.Equal(t, []Item{{cutCaution, false}, {"Backing: 2 panels, 62 in long", true}, {"Binding: 7 strips, 2½ in wide", true}}, section(t, s, "Cut"))
+	assert.Len(t, section(t, s, "Cut: borders border 1"), 2)
+	assert.NotEmpty(t, section(t, s, "Sew: backing"))
+	assert.NotEmpty(t, section(t, s, "Press: binding"))
+	for _, r := range []string{"Steam burns.", "Count your pins."} {
+		assert.Equal(t, 1, strings.Count(s.Text(), r), r)
+	}
+}
+
+func TestSheetOfACuttingPlan(t *testing.T) {
+	s := NewSheet(Answer{Topic: "cutting-plan", Figures: []Figure{
+		{"length", "46½ in"}, {"buy", "1⅜ yd"}, {"strip1.width", "9½ in"}, {"strip1.times", "2"}, {"strip2.width", "4½ in"}, {"strip2.times", "1"}}})
+	assert.Equal(t, []Item{{cutCaution, false}, {"Strip 1: 2 strips, 9½ in wide", true}, {"Strip 2: 1 strip, 4½ in wide", true}}, section(t, s, "Cut"))
+}

@@ -10,11 +10,14 @@ import (
 // BladesOnStrip shows how blades lie on a strip. It is no picture at all
 // (without a panel) where the shape of the blade was not known.
 func BladesOnStrip(w calc.WedgeStripsResult, system measure.System) Scene {
-	strip, blades := w.StripOutlines()
-	s := onStrip(strip, blades, system, "blade", "blades")
+	part := w
+	part.BladesPerStrip = min(part.BladesPerStrip, mostDrawn)
+	strip, blades := part.StripOutlines()
 	if len(blades) == 0 {
 		return Scene{}
 	}
+	s := onStrip(strip, blades, system, "blade")
+	s.Caption = partOf(w.BladesPerStrip, "blades")
 	s.Name, s.Title = "blades-on-strip", "Blades on a strip"
 	s.Alt = fmt.Sprintf("%s on a strip %s wide, %s. %s give %s.",
 		counted(w.BladesPerStrip, "blade", "blades"), w.StripWidth.Show(system), layoutWords(w.Layout),
@@ -37,8 +40,11 @@ func layoutWords(l calc.BladeLayout) string {
 
 // TrianglesOnStrip shows how 60° triangles lie on a strip, up and down.
 func TrianglesOnStrip(t calc.TriangleResult, system measure.System) Scene {
-	strip, triangles := t.StripOutlines()
-	s := onStrip(strip, triangles, system, "triangle", "triangles")
+	part := t
+	part.PerStrip = min(part.PerStrip, mostDrawn)
+	strip, triangles := part.StripOutlines()
+	s := onStrip(strip, triangles, system, "triangle")
+	s.Caption = partOf(t.PerStrip, "triangles")
 	s.Name, s.Title = "triangles-on-strip", "Triangles on a strip"
 	s.Alt = fmt.Sprintf("%s on a strip %s wide, pointing up and down by turns.", counted(t.PerStrip, "triangle", "triangles"), t.StripWidth.Show(system))
 	return s
@@ -46,19 +52,27 @@ func TrianglesOnStrip(t calc.TriangleResult, system measure.System) Scene {
 
 // DiamondsOnStrip shows how diamonds lie on a strip.
 func DiamondsOnStrip(d calc.DiamondResult, system measure.System) Scene {
-	strip, diamonds := d.StripOutlines()
-	s := onStrip(strip, diamonds, system, "diamond", "diamonds")
+	part := d
+	part.PerStrip = min(part.PerStrip, mostDrawn)
+	strip, diamonds := part.StripOutlines()
+	s := onStrip(strip, diamonds, system, "diamond")
+	s.Caption = partOf(d.PerStrip, "diamonds")
 	s.Name, s.Title = "diamonds-on-strip", "Diamonds on a strip"
 	s.Alt = fmt.Sprintf("%s of %s on a strip %s wide, one after the other.", counted(d.PerStrip, "diamond", "diamonds"), d.Angle.Show(), d.StripWidth.Show(system))
 	return s
 }
 
+// partOf says that not all of so many pieces are drawn, where that is so.
+func partOf(n int, pieces string) []string {
+	_, caption := drawn(n, mostDrawn, pieces)
+	return caption
+}
+
 // onStrip draws pieces on their strip, each with its number.
-func onStrip(strip calc.Outline, pieces []calc.Outline, system measure.System, one, several string) Scene {
+func onStrip(strip calc.Outline, pieces []calc.Outline, system measure.System, one string) Scene {
 	outline := traced(strip)
-	n, caption := drawn(len(pieces), mostDrawn, several)
 	p := Panel{Shapes: []Shape{{Outline: outline, Fill: Offcut, Line: Outer}}}
-	for i, o := range pieces[:n] {
+	for i, o := range pieces {
 		p.Shapes = append(p.Shapes, Shape{Outline: traced(o), Fill: Fabric(i % 2), Line: Cut, Label: Label{Short: fmt.Sprint(i + 1)}})
 	}
 	_, high := outline.Extent()
@@ -67,8 +81,7 @@ func onStrip(strip calc.Outline, pieces []calc.Outline, system measure.System, o
 		{To: high, Side: LeftOf, Text: high.Y.Show(system)},
 	}
 	return Scene{
-		Panels:  []Panel{p},
-		Caption: caption,
-		Key:     []Key{{Fill: Fabric1, Line: Cut, Text: one}, {Fill: Offcut, Line: Outer, Text: "left over"}},
+		Panels: []Panel{p},
+		Key:    []Key{{Fill: Fabric1, Line: Cut, Text: one}, {Fill: Offcut, Line: Outer, Text: "left over"}},
 	}
 }
