@@ -46,20 +46,12 @@ type Config struct {
 // Shop is what people may ask about the shop itself. Empty fields are not known.
 type Shop struct {
 	Name     string
+	Address  string
 	Contact  string
+	Classes  string
 	TimeZone *time.Location
 	Open     [7]Hours // by time.Weekday
 }
-
-// Hours are the opening hours of one weekday, counted from midnight. The shop
-// is closed all day where Known is true and both times are zero.
-type Hours struct {
-	Known      bool
-	From, Till time.Duration
-}
-
-// Closed tells whether the shop is known to stay closed on the day.
-func (h Hours) Closed() bool { return h.Known && h.Till == 0 }
 
 // Work is how people work where nothing else is said.
 type Work struct {

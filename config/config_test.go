@@ -302,6 +302,8 @@ func TestExample(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "Fernhollow Patchwork", c.Shop.Name)
 	assert.Equal(t, 42*inch, c.Fabric.UsableWidth)
+	assert.Equal(t, "Tuesday 10:00 to 17:30, Wednesday 10:00 to 17:30, Thursday 10:00 to 20:00, Friday 10:00 to 17:30, "+
+		"Saturday 9:30 to 16:00; closed on Monday and Sunday", c.Shop.Week())
 
 	for _, key := range config.Keys() {
 		last := key[strings.LastIndexByte(key, '.')+1:]

@@ -15,7 +15,9 @@ type setting struct {
 func (c *Config) settings() []setting {
 	rows := []setting{
 		text("shop.name", "", &c.Shop.Name),
+		text("shop.address", "", &c.Shop.Address),
 		text("shop.contact", "", &c.Shop.Contact),
+		text("shop.classes", "", &c.Shop.Classes),
 		timeZone("shop.time_zone", "Local", &c.Shop.TimeZone),
 	}
 	for day := range c.Shop.Open {

@@ -39,7 +39,10 @@ func defaults(c config.Config) commands.Defaults {
 	d.Words["blocks_that"] = chosen(c.Layout.Within, "within", "cover")
 	d.Words["ends"] = chosen(c.Blades.Folded, "folded", "plain")
 	d.Facts["name"] = c.Shop.Name
+	d.Facts["hours"] = c.Shop.Week()
+	d.Facts["address"] = c.Shop.Address
 	d.Facts["contact"] = c.Shop.Contact
+	d.Facts["classes"] = c.Shop.Classes
 	return d
 }
 
