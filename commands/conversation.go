@@ -174,13 +174,24 @@ func (t *Topic) toAsk(group []string) *input {
 // points to it: "backing for that", "and the binding?".
 func (c *conversation) borrowSize(found candidate, values map[string]Value) {
 	size := c.state.Last.Size
-	if size == (measure.Size{}) || !c.pointsBack() {
+	if size == (measure.Size{}) && len(c.state.Last.Values) == 0 || !c.pointsBack() {
 		return
 	}
+	c.borrowBlocks(found, values)
 	for _, name := range found.missing {
-		if in := found.topic.input(name); in.kind == aSize {
+		if in := found.topic.input(name); in.kind == aSize && size != (measure.Size{}) {
 			values[name] = Value{Kind: aSize, Size: size, From: "the one before"}
 			return
+		}
+	}
+}
+
+// borrowBlocks takes the blocks talked about before, and how they are set.
+func (c *conversation) borrowBlocks(found candidate, values map[string]Value) {
+	for _, name := range []string{"block", "grid", "across", "down"} {
+		v, ok := c.state.Last.Values[name]
+		if _, said := values[name]; ok && !said && found.topic.has(name) {
+			values[name] = v
 		}
 	}
 }

@@ -21,7 +21,7 @@ const (
 	cueDegrees = 10 // a number of degrees, for an angle
 	cueFaint   = 6  // an announcement from afar, which does not carry an odd value
 	usualBonus = 2  // the value is what the input usually is
-	oddPenalty = 4  // it is far from it
+	oddPenalty = 7  // it is far from it
 	unitBonus  = 1  // the number has a unit and the input wants one
 )
 
@@ -37,6 +37,9 @@ const (
 // it announces it. Without one, a value far from what the input usually is
 // does not suit it at all.
 func (m matcher) score(in *input, q quantity) (score int, cued bool) {
+	if q.foreign && !slices.Contains(in.after, otherThing) {
+		return 0, false
+	}
 	after := m.cue(in, q, +1)
 	before := m.cue(in, q, -1)
 	usual := m.usualness(in, q)
@@ -47,7 +50,7 @@ func (m matcher) score(in *input, q quantity) (score int, cued bool) {
 		s += min(after, before) / 4
 	case in.kind == anAngle && q.unit() == measure.DegreeUnit:
 		s, cued = cueDegrees, true
-	case q.foreign, q.hearsay, usual == -oddPenalty && in.name != m.asked:
+	case q.hearsay, usual == -oddPenalty && in.name != m.asked:
 		return 0, false
 	default:
 		if s = in.prior + m.expected(in); s == 0 {
@@ -62,7 +65,7 @@ func (m matcher) score(in *input, q quantity) (score int, cued bool) {
 	if q.unit() != measure.NoUnit {
 		s += unitBonus
 	}
-	if s <= 0 || usual == -oddPenalty && s <= cueFaint || m.tooSmall(in, q) {
+	if s <= 0 || usual == -oddPenalty && (s <= cueFaint || q.soft) || m.tooSmall(in, q) {
 		return 0, false
 	}
 	return max(1, s+usual), cued
@@ -100,8 +103,9 @@ func (m matcher) cue(in *input, q quantity, way int) int {
 	best, seen := 0, 0
 	for start := i; i >= 0 && i < len(m.text.Tokens) && seen < cueReach; i += way {
 		t := m.text.Tokens[i]
-		if t.Kind == words.Number && way > 0 && t.Quantity.Unit == measure.DegreeUnit && in.kind != anAngle {
-			continue // "6 in 18° blades"
+		if t.Kind == words.Number && way > 0 && passesOver(in.kind, t.Quantity) {
+			seen++
+			continue
 		}
 		if t.Kind == words.Number || t.Kind == words.Break {
 			break
@@ -130,6 +134,12 @@ func (m matcher) cue(in *input, q quantity, way int) int {
 	return best
 }
 
+// passesOver tells whether the term behind a further number may still belong to
+// the first: "6 in 18° blades", "sixteen 9 in blocks".
+func passesOver(k kind, next measure.Quantity) bool {
+	return next.Unit == measure.DegreeUnit && k != anAngle || next.Unit.IsLength() && k == aCount
+}
+
 // isWanted tells whether the term at token i is what a size is asked of: "what
 // width strip do I need". It announces no number then.
 func (m matcher) isWanted(i int) bool {
@@ -140,6 +150,15 @@ func (m matcher) isWanted(i int) bool {
 // prepositions point at the number right behind them.
 var prepositions = map[words.Concept]bool{upTo: true, fromWord: true, atPrice: true}
 
+// isArticle tells "a", "the" and their like.
+func isArticle(t words.Token) bool {
+	switch t.Word {
+	case "a", "an", "the", "my", "each", "every":
+		return true
+	}
+	return t.Quantity.Form == measure.One
+}
+
 // adjectives are terms that do not make the number behind "of" their own.
 var adjectives = map[words.Concept]bool{across: true, wide: true, long: true, high: true, finished: true, unfinished: true, ofWord: true}
 
@@ -149,7 +168,7 @@ func (m matcher) strength(t words.Token, i, start, way int) int {
 	switch {
 	case way > 0:
 		return cueAfter
-	case i == start && prepositions[t.Concept], i == start-1 && tokens[start].Is(ofWord) && !adjectives[t.Concept]:
+	case prepositions[t.Concept] && (i == start || i == start-1 && isArticle(tokens[start])), i == start-1 && tokens[start].Is(ofWord) && !adjectives[t.Concept]:
 		return cueOf
 	case i > 0 && tokens[i-1].Kind == words.Number:
 		return cueBefore - cueShared

@@ -171,3 +171,16 @@ func blocksQuilt() input {
 func precutStrip() input {
 	return input{name: "precut_strip", kind: aWord, words: map[words.Concept]string{precut: "precut"}, when: of(strip)}
 }
+
+// blocksInAll is the number of blocks, said beside how they are set.
+func blocksInAll() input {
+	return input{name: "blocks", kind: aCount, after: of(block, ofThem), usual: [2]float64{2, 1000}, label: "the blocks in all"}
+}
+
+// checkBlocks refuses a number of blocks that is not what the rows make.
+func (w *work) checkBlocks(across, down int) error {
+	if n := w.count("blocks"); n > 0 && n != across*down {
+		return w.cannot("%v across and %v down are %v blocks, and you speak of %v. Tell me which is right, like this: %v across and %v down.", across, down, across*down, n, across, down)
+	}
+	return nil
+}

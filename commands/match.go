@@ -127,13 +127,27 @@ func (m matcher) readAll(in *input, qs []quantity, said []int) Value {
 func (m matcher) leave(out *match, qs []quantity, used []bool) {
 	for i, q := range qs {
 		switch {
-		case used[i], q.soft:
-		case q.foreign, q.hearsay, m.besideThePoint(out.topic, qs, used, q):
+		case used[i], q.soft, restated(q, qs, used):
+		case q.foreign, q.hearsay, out.topic.Leaves, m.besideThePoint(out.topic, qs, used, q):
 			out.aside = append(out.aside, q)
 		default:
 			out.unclear = append(out.unclear, q)
 		}
 	}
+}
+
+// restated tells whether a number only says again what was said: "3½ by 9½,
+// 9½ is the height".
+func restated(q quantity, qs []quantity, used []bool) bool {
+	if len(q.numbers) != 1 || q.unit() == measure.NoUnit && q.counts() {
+		return false
+	}
+	for i, o := range qs {
+		if used[i] && len(o.numbers) > 1 && slices.ContainsFunc(o.numbers, func(n measure.Quantity) bool { return n.Number == q.first().Number }) {
+			return true
+		}
+	}
+	return false
 }
 
 // besideThePoint tells whether a number stands in a sentence that neither names
@@ -264,6 +278,9 @@ func (m matcher) denied(j int) bool {
 // program has just asked for some.
 func (m matcher) fitsKind(in *input, q quantity) bool {
 	n := q.first()
+	if q.soft && in.kind != aCount && in.name != m.asked {
+		return false
+	}
 	single := len(q.numbers) == 1
 	bare := n.Unit == measure.NoUnit && !q.percent
 	if (q.money && in.kind != aPrice && in.kind != aRate) || q.percent && in.kind != aPercent {

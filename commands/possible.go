@@ -70,6 +70,8 @@ func asksEnough(tokens []words.Token) {
 	for i := range tokens {
 		t := &tokens[i]
 		switch {
+		case t.Word == "in" && i > 0 && tokens[i-1].Is(upTo) && (i+1 == len(tokens) || tokens[i+1].Kind == words.Break):
+			t.Concept = unitIn // "250 cm to in"
 		case t.Kind == words.Break:
 			asked = false
 		case t.Is(howMany), t.Is(howMuch), t.Is(howBig), t.Is(howWide), t.Is(howLong):

@@ -63,11 +63,14 @@ func quantities(t words.Text) []quantity {
 // pronoun tells whether the word "one" counts nothing: "which one", "each one".
 func pronoun(tokens []words.Token, i int) bool {
 	t := tokens[i]
-	if t.Quantity.Form != measure.One || t.Quantity.Unit != measure.NoUnit {
+	if t.Quantity.Unit != measure.NoUnit || t.Quantity.Number != (measure.Number{Num: 1, Den: 1}) || !strings.EqualFold(t.Text[:min(3, len(t.Text))], "one") {
 		return false
 	}
 	if i+1 == len(tokens) || tokens[i+1].Kind != words.Word && tokens[i+1].Kind != words.Number {
 		return true
+	}
+	if tokens[i+1].Word == "by" || tokens[i+1].Kind == words.Number {
+		return false
 	}
 	return tokens[i+1].Kind == words.Word && (tokens[i+1].Concept == "" || fillers[tokens[i+1].Word])
 }
@@ -206,7 +209,10 @@ func joinSides(t words.Text, qs []quantity) []quantity {
 
 // speaks tells whether one of the tokens is a term that starts something new.
 func speaks(tokens []words.Token) bool {
-	return slices.ContainsFunc(tokens, func(t words.Token) bool { return t.Kind == words.Break || t.Kind == words.Word && !fillers[t.Word] })
+	return slices.ContainsFunc(tokens, func(t words.Token) bool {
+		side := t.Is(wide) || t.Is(long) || t.Is(high)
+		return t.Kind == words.Break || t.Kind == words.Word && !fillers[t.Word] && !side
+	})
 }
 
 // side tells whether a number is said to be a width or a length, and where
@@ -216,6 +222,12 @@ func side(tokens []words.Token, q quantity) (words.Concept, int) {
 		switch t := tokens[q.to]; {
 		case t.Is(wide), t.Is(high), t.Is(long):
 			return sideOf(t.Concept), q.to + 1
+		}
+	}
+	if q.from > 0 && (q.from == 1 || tokens[q.from-2].Kind != words.Number) {
+		switch t := tokens[q.from-1]; {
+		case t.Is(wide), t.Is(high), t.Is(long):
+			return sideOf(t.Concept), q.to
 		}
 	}
 	return "", q.to

@@ -50,7 +50,7 @@ var talkTerms = []words.Term{
 	{Concept: thanks, Words: "thanks, thank you, thx, ta, cheers, many thanks, brilliant, perfect, lovely, great, wonderful, super, thank u, ty"},
 	{Concept: greeting, Words: "hello, hi, hey, hiya, good morning, good evening, good afternoon, hello there, morning, evening, howdy, g'day"},
 	{Concept: farewell, Words: "bye, goodbye, good night, see you, cheerio, quit, exit"},
-	{Concept: andThen, Words: "and, what about, how about, also, plus, and what about, and if, what if, and for, and with, now, then, same for, same with, but, make it, make that, change it to, change to, try, suppose, but with, if"},
+	{Concept: andThen, Words: "and, what about, how about, also, too, as well, plus, and what about, and if, what if, and for, and with, now, then, same for, same with, but, make it, make that, change it to, change to, try, suppose, but with, if"},
 	{Concept: instead, Words: "instead, rather, actually, sorry, correction, i mean, i meant, meant, no wait, wait, oops, should be, should have been, it's really, not that, measured again, changed my mind, swap it, swapped"},
 	{Concept: pointing, Words: "that, it, this, for that, that one, that quilt, this quilt, the same, same quilt, same one, the same quilt, same size, of that size, for it"},
 	{Concept: firstOf, Words: "the first, first, first one, the first one, 1st, option 1, number 1"},

@@ -29,6 +29,7 @@ type Topic struct {
 	Other    func(now, before map[string]Value) // turns the request to the other method, where there is one
 	Parts    []string                           // topics that it is answered by, side by side
 	Together bool                               // it can be answered side by side with others for one quilt
+	Leaves   bool                               // it has no use for numbers: they are left aside and named
 	Alone    bool                               // it is about the conversation and no request that could be changed
 }
 

@@ -33,11 +33,11 @@ func curvesTopic() Topic {
 		},
 		Says: append(append(append(says(11, scallopWord, drunkards, roundedCrn), append(says(9, quarterCirc), against(blade)...)...), says(6, circle)...), says(3, around, appliqueWd, turnUnderWd, radiusWord, howFar)...),
 		Inputs: []input{
-			{name: "across", kind: aLength, usual: [2]float64{0.75, 120}, prior: 4, after: of(circle, across, finished, appliqueWd), before: of(circle, across, finished), not: of(turnUnderWd, seam, radiusWord, scallopWord, deepWord), label: "the circle across",
+			{name: "across", kind: aLength, usual: [2]float64{0.75, 120}, prior: 4, when: of(circle, appliqueWd, across, turnUnderWd, around), after: of(circle, across, finished, appliqueWd), before: of(circle, across, finished), not: of(turnUnderWd, seam, radiusWord, scallopWord, deepWord), label: "the circle across",
 				ask: "How big is the circle across, finished?", offer: []string{"6 in"}},
 			{name: "radius", kind: aLength, usual: [2]float64{0.5, 30}, after: of(radiusWord, quarterCirc, drunkards, roundedCrn), before: of(radiusWord, quarterCirc, roundedCrn), label: "the radius"},
 			{name: "turning", kind: aLength, zero: true, usual: [2]float64{0.1, 0.5}, after: of(turnUnderWd, seam), before: of(turnUnderWd, seam), label: "what is turned under"},
-			{name: "edge", kind: aLength, usual: [2]float64{10, 200}, prior: 2, after: of(edge, sideOfIt, long, scallopWord), before: of(edge, sideOfIt, along, onEdge), when: of(scallopWord), label: "the edge"},
+			{name: "edge", kind: aLength, usual: [2]float64{10, 200}, prior: 3, after: of(edge, sideOfIt, long, scallopWord), before: of(edge, sideOfIt, along, onEdge), when: of(scallopWord), label: "the edge"},
 			{name: "scallop", kind: aLength, usual: [2]float64{2, 20}, prior: 2, after: of(scallopWord, wide, across, eachWord), before: of(scallopWord, wide), when: of(scallopWord), label: "one scallop across"},
 			{name: "scallops", kind: aCount, usual: [2]float64{2, 60}, after: of(scallopWord), when: of(scallopWord), label: "how many scallops"},
 			{name: "depth", kind: aLength, usual: [2]float64{0.5, 6}, after: of(deepWord, high), before: of(deepWord), label: "the depth"},

@@ -49,7 +49,7 @@ func halfSquaresTopic() Topic {
 	return Topic{
 		Name: "half-square-triangles", Group: CutIt, Title: "half-square triangles, one, two, four or eight at a time",
 		Terms: append(methodTerms,
-			words.Term{Concept: halfSquare, Words: "half square triangle, half square, hst, half square triangle unit, hst unit, hst block, half-square, bias square, triangle square, half sq triangle, half square tri, triangle squares, h s t"},
+			words.Term{Concept: halfSquare, Words: "half square triangle, half square, hst, half square triangle unit, hst unit, hst block, half-square, triangle square, half sq triangle, half square tri, triangle squares, h s t"},
 			words.Term{Concept: pinwheel, Words: "pinwheel, broken dishes, pinwheel block"},
 		),
 		Says: append(says(12, halfSquare), says(4, pinwheel, eightAtATime, twoAtATime)...),

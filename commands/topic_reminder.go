@@ -66,7 +66,7 @@ func reminderTopic() Topic {
 	return Topic{
 		Name: "reminder", Group: AroundIt, Title: "working safely with cutters, irons, needles and sprays", Alone: true,
 		Terms: []words.Term{
-			{Concept: safeWord, Words: "safe, safety, safely, danger, dangerous, careful, watch out, watch out for, look out for, precaution, hazard, hurt myself with, risk, risky, anything to watch, is it ok to, is it okay to, harmful, poisonous, flammable, cut resistant glove, glove"},
+			{Concept: safeWord, Words: "safe, safety, safely, danger, dangerous, careful, watch out, watch out for, look out for, precaution, hazard, hurt myself with, risk, risky, anything to watch, is it ok to, is it okay to, sew over pins, sewing over pins, over pins, harmful, poisonous, flammable, cut resistant glove, glove"},
 			{Concept: disposeWord, Words: "dispose, dispose of, get rid of, throw away, throw out, bin, bin them, bin it, discard, chuck, trash, garbage, rubbish, recycle"},
 			{Concept: storeWord, Words: "store, keep away, put away, storing, storage, leave it on, leave on, kids around, children around"},
 			{Concept: cutterWord, Words: "rotary cutter, cutter, rotary, rotary blade"},

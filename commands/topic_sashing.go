@@ -30,7 +30,7 @@ func sashingTopic() Topic {
 				ask: "How big is each block, finished?", offer: []string{"9 in", "12 in"}},
 			{name: "sash", kind: aLength, usual: [2]float64{0.5, 6}, prior: 3, label: "the sashing", after: of(sashingWord, betweenWord, wide, strip), before: of(sashingWord, betweenWord), not: of(block),
 				ask: "How wide is the sashing, finished?", offer: []string{"2 in"}},
-			blockGrid(), blocksAcross(), blocksDown(),
+			blockGrid(), blocksAcross(), blocksDown(), blocksInAll(),
 			{name: "stones", kind: aWord, words: map[words.Concept]string{cornerstone: "cornerstones"}, unless: map[words.Concept]string{cornerstone: "plain"}},
 			{name: "outside", kind: aWord, words: map[words.Concept]string{frameWord: "framed", allRound: "framed"}, unless: map[words.Concept]string{frameWord: "inner"}},
 			usableWidth(), seamAllowance(), clothInHand(),
@@ -57,6 +57,9 @@ func workSashing(w *work) error {
 	block := w.finished("block", c.Seam)
 	sash := w.finished("sash", c.Seam)
 	across, down := w.counts()
+	if err := w.checkBlocks(across, down); err != nil {
+		return err
+	}
 	r := calc.SashingRequest{
 		Conventions: c, Block: calc.PrecutSquare(block), Sash: sash, Across: across, Down: down,
 		Cornerstones: w.wordOr("stones", "stones") == "cornerstones", Frame: w.wordOr("outside", "outside") == "framed",

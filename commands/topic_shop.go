@@ -14,7 +14,7 @@ const (
 // shopTopic: what only the people at the shop can say or do.
 func shopTopic() Topic {
 	return Topic{
-		Name: "shop", Group: AroundIt, Title: "opening hours, where the shop is, and what only the people there can do", Alone: true,
+		Name: "shop", Group: AroundIt, Title: "opening hours, where the shop is, and what only the people there can do", Alone: true, Leaves: true,
 		Terms: []words.Term{
 			{Concept: shopHours, Words: "are you open, open now, opening hours, opening times, what time do you open, what time do you close, when do you close, when do you open, open on, shop hours, hours, closing time, when are you open, are you closed, open today, open tomorrow, still open"},
 			{Concept: shopPlace, Words: "where is the shop, where are you, the address, your address, directions, how do i get there, parking, find the shop, where do i find you"},

@@ -14,7 +14,7 @@ func splitTopic() Topic {
 		Terms: []words.Term{
 			{Concept: shareOut, Words: "share, shared, split, divide, divided, divide by, spread, share out, shared out, evenly, equally, over, among, amongst, apiece, a piece each, from each fabric, from each, of each, of each fabric, of each colour, of each color, of each print, per fabric, per colour, per color, per print, each fabric, each colour, each color, each print, out of each, out of each fabric, /"},
 		},
-		Says: append(says(5, colour, fabric), says(6, shareOut)...),
+		Says: append(says(5, colour, fabric), append(says(6, shareOut), says(4, betweenWord)...)...),
 		Inputs: []input{
 			{name: "pieces", kind: aCount, after: of(blade, squarePc, piece, strip, rectangle, triangle, hexagon, block, diamond, unitPc), before: of(divide), prior: 3, label: "the pieces",
 				ask: "How many pieces are there to share out?", offer: []string{"96 blades"}},

@@ -41,7 +41,7 @@ func stripSetTopic() Topic {
 			{name: "rails", kind: aCount, usual: [2]float64{2, 8}, after: of(railFence, strip), before: of(railFence), when: of(railFence), label: "the rails"},
 			{name: "grid", kind: aGrid, usual: [2]float64{2, 12}, after: of(checkerboard, squarePc), before: of(checkerboard), when: of(checkerboard), label: "the squares of the board"},
 			{name: "pattern", kind: aWord, ask: "Which block is it?", offer: []string{"four-patch", "nine-patch", "rail"}, words: map[words.Concept]string{twoPatch: "two-patch", fourPatch: "four-patch", ninePatch: "nine-patch", sixteenPatch: "sixteen-patch", railFence: "rail", checkerboard: "checkerboard"}},
-			{name: "have_strips", kind: aCount, when: of(have, enough), after: of(strip), before: of(have), label: "the strips you have"},
+			stripsInHand(),
 			precutStrip(), usableWidth(), seamAllowance(),
 		},
 		Needs:    [][]string{{"pattern"}, {"strip_width", "patch", "block", "precut_strip"}},

@@ -25,6 +25,7 @@ func threadTopic() Topic {
 		Inputs: []input{
 			quiltSize(),
 			{name: "seam_length", kind: aLength, usual: [2]float64{20, 5000}, after: of(seam), before: of(seam), when: of(seam), label: "the length of seam"},
+			{name: "spool", kind: aLength, anyUnit: true, usual: [2]float64{2000, 250000}, after: of(threadWord), before: of(threadWord), label: "what is on a spool"},
 			{name: "use", kind: aWord, words: map[words.Concept]string{piecingWord: "piecing", quiltingWord: "quilting"}},
 		},
 		Needs:    [][]string{{"quilt", "seam_length"}},
@@ -35,7 +36,11 @@ func threadTopic() Topic {
 }
 
 func workThread(w *work) error {
-	r := calc.ThreadRequest{Conventions: w.conventions(), Spool: calc.DefaultSpool, Bobbin: calc.DefaultBobbin, Use: calc.QuiltingThread, Seam: w.length("seam_length")}
+	r := calc.ThreadRequest{Conventions: w.conventions(), Spool: max(w.length("spool"), 0), Bobbin: calc.DefaultBobbin, Use: calc.QuiltingThread, Seam: w.length("seam_length")}
+	if r.Spool == 0 {
+		r.Spool = calc.DefaultSpool
+		w.assume("spool", r.Spool)
+	}
 	if v, ok := w.value("quilt"); ok {
 		r.Quilt, w.size = v.Size, v.Size
 	}
@@ -47,7 +52,6 @@ func workThread(w *work) error {
 		return err
 	}
 	metres := func(l measure.Length) float64 { return l.RoundUp(measure.Metre).In(measure.Metre) }
-	w.assume("spool", r.Spool)
 	w.assume("use", string(r.Use))
 	w.reply.Figures = append(w.reply.Figures,
 		Figure{"metres", metres(t.High), "m", trimmed(metres(t.High), 0) + " m"},

@@ -38,7 +38,7 @@ func wedgeCountTopic() Topic {
 			{Concept: fanWord, Words: "fan"},
 		},
 		About: of(blade, ring, angleWord, fanWord, halfRing, quarterOf, template, closing, quarterCirc),
-		Says:  append(append(says(4, blade, angleWord, closing, halfRing, quarterOf, quarterCirc), says(3, ring, circle, fanWord, template)...), append(says(2, allRound), against(triangle, diamond, hexagon, halfSquare, quarterSquare, foldedEdge, longest, howLong, howWide)...)...),
+		Says:  append(append(says(4, blade, angleWord, closing, halfRing, quarterOf, quarterCirc), says(3, ring, circle, fanWord, template)...), append(says(2, allRound), against(triangle, diamond, hexagon, halfSquare, quarterSquare, foldedEdge, longest, longest, howLong, howWide)...)...),
 		Asks:  says(5, blade, angleWord),
 		Inputs: []input{
 			bladeAngle(),

@@ -27,7 +27,7 @@ func wedgeStripsTopic() Topic {
 			{name: "wide_end", kind: aLength, usual: [2]float64{1, 10}, after: of(wideEnd), before: of(wideEnd), label: "the wide end"},
 			{name: "lie", kind: aWord, words: map[words.Concept]string{along: "along", headToTail: "head to tail"}},
 			{name: "source", kind: aWord, words: map[words.Concept]string{fatQuarter: "fat quarter"}},
-			{name: "have_strips", kind: aCount, when: of(have, enough), after: of(strip), before: of(have), label: "the strips you have"},
+			stripsInHand(),
 			{name: "plates", kind: aCount, after: of(ring), label: "the rings"},
 			oneWayPrint(), usableWidth(), clothInHand(),
 		},

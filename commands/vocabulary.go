@@ -189,7 +189,7 @@ var baseTerms = []words.Term{
 	{Concept: longest, Words: "longest, maximum length, max length, how long can, how long at most, longest possible, at most"},
 	{Concept: largest, Words: "largest, biggest, maximum size, max size, how big a quilt, how large a quilt, how big can"},
 	{Concept: buyWord, Words: "buy, purchase, order, get from the shop"},
-	{Concept: have, Words: "have, i have, i've got, i got, got, ive got, have got, i own, in hand, in my stash, from my stash, stash, on hand, we have, only have, there's, i've, leftover, left over from"},
+	{Concept: have, Words: "have, bought, we bought, i bought, purchased, i have, i've got, i got, got, ive got, have got, i own, in hand, in my stash, from my stash, stash, on hand, we have, only have, there's, i've, leftover, left over from"},
 	{Concept: enough, Words: "enough, suffice, sufficient, will it do, be enough, does that do, will that do, is that plenty, plenty, get away with, will do, do it, would do, make do, cover it, manage with"},
 	{Concept: need, Words: "need, required, requires, require"},
 	{Concept: fromWord, Words: "from, out of, using"},

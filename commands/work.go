@@ -3,6 +3,7 @@ package commands
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"counterhand/calc"
@@ -57,6 +58,11 @@ func (t *Topic) input(name string) *input {
 		}
 	}
 	return &input{name: name}
+}
+
+// has tells whether the topic takes the input.
+func (t *Topic) has(name string) bool {
+	return slices.ContainsFunc(t.Inputs, func(in input) bool { return in.name == name })
 }
 
 // given tells whether the request says the input.
