@@ -247,7 +247,7 @@ var restFaults = []fault{
 	failing("429 for everything", 2, loopback.TooMany("0.05", true)),
 	failing("429 without a time", 1, loopback.Fault{Status: 429, Body: "{}"}),
 	failing("429 of a shared resource", 1, loopback.Fault{Status: 429, Header: map[string]string{"Retry-After": "0.05", "X-RateLimit-Scope": "shared"}, Body: `{"retry_after":0.05,"global":false}`}),
-	failing("trap 18: posted, but the connection is cut before the answer", 1, loopback.Fault{Cut: true}),
+	failing("traps 18 and 24: a nonce: posted, but the connection is cut before the answer", 1, loopback.Fault{Cut: true}),
 	{name: "trap 15: a pause for everything holds other calls as well", strike: func(t *testing.T, d *desk, c loopback.Channel) {
 		other := d.server.NewChannel(c.Guild, loopback.Text)
 		struck := make(chan time.Time, 1)

@@ -152,7 +152,7 @@ func (s *Surface) hours(from, to, zone string) (h hours, err error) {
 		zone = s.cfg.Zone.String()
 	}
 	if _, err := time.LoadLocation(zone); err != nil || strings.EqualFold(zone, "local") {
-		return h, fmt.Errorf("I do not know the time zone %q; write it like Europe/London", zone)
+		return h, fmt.Errorf("there is no time zone %q; write it like Europe/London", zone)
 	}
 	h.Zone = zone
 	return h, nil

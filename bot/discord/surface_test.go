@@ -384,7 +384,7 @@ func TestWordsArriveAsWritten(t *testing.T) {
 	}
 }
 
-// Cases 1, 2 and 27: what people write comes back as they wrote it, and neither
+// Cases 1, 2 and 27, trap 19: what people write comes back as they wrote it, and neither
 // pings nor formats. That nothing may ping is also held against every body by
 // the double.
 func TestWhatPeopleWriteIsShownAsItIs(t *testing.T) {
@@ -449,6 +449,20 @@ func TestSheetComesWhenItIsAskedFor(t *testing.T) {
 	assert.Empty(t, a.Files)
 	id := d.server.Use(c, loopback.Used{Press: button(t, a, "Sheet to print"), On: a.ID})
 	assert.Equal(t, []string{"blade-template.pdf"}, d.server.AwaitAnswer(id).Files)
+}
+
+// Case 12: some people see no cards. What a card shows is an addition: the text
+// is the same with and without it.
+func TestTextIsWholeWithoutTheCard(t *testing.T) {
+	d := open(t, loopback.Options{}, nil)
+	d.counter.Reply(held)
+	guild := d.server.NewGuild()
+	with, without := d.server.NewChannel(guild, loopback.Text), d.server.NewChannel(guild, loopback.Text)
+	d.server.Take(without.ID, loopback.Lack{Embed: true})
+	full, bare := d.ask(with, "backing"), d.ask(without, "backing")
+	assert.NotEmpty(t, full.Embeds)
+	assert.Empty(t, bare.Embeds)
+	assert.Equal(t, full.Content, bare.Content)
 }
 
 // Case 36: the surface adds no tables and no blocks of code, which wrap on phones.

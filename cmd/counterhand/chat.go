@@ -4,6 +4,7 @@ import (
 	"counterhand/bot/discord"
 	"counterhand/bot/discord/link"
 	"counterhand/bot/picture"
+	"counterhand/commands/scene"
 )
 
 // chatLacks says what the group chat needs and does not have.
@@ -23,6 +24,7 @@ func openChat(c *counter) (task, error) {
 		Handler:  c.engine,
 		Store:    c.store,
 		Draw:     picture.PNG,
+		Print:    func(t scene.Templates) ([]byte, error) { return picture.TemplatesPDF(t, c.paper()) },
 		Listen:   chat.Listen,
 		Zone:     c.config.Shop.TimeZone,
 		Log:      c.log,

@@ -56,7 +56,6 @@ type Server struct {
 	statuses     map[int]int
 	revoked      bool
 	remaining    int
-	afterwards   []string // calls to a webhook that had given 404
 
 	sessions   map[string]*session
 	conns      map[*conn]bool
