@@ -20,6 +20,9 @@ var glued = regexp.MustCompile(`[\da-zA-Z]*\d[\da-zA-Z]*`)
 // joints are the letters that people write between two numbers without a space.
 var joints = regexp.MustCompile(`(?i)\d(?:x|by|in|inch|inches|ft|yd|yds|m|cm|mm|deg|st|nd|rd|th)+(?:x|by)?\d`)
 
+// mixed is what is left of a name once the joints are taken out.
+var mixed = regexp.MustCompile(`\d[a-zA-Z]+\d`)
+
 // named tells whether a glued run is a name such as E6 or 0F08, which holds
 // digits without being a number.
 func named(run string) bool {
@@ -29,7 +32,7 @@ func named(run string) bool {
 	for joints.MatchString(run) {
 		run = joints.ReplaceAllString(run, "0")
 	}
-	return regexp.MustCompile(`\d[a-zA-Z]+\d`).MatchString(run)
+	return mixed.MatchString(run)
 }
 
 // values of the fractions that have a sign of their own.
