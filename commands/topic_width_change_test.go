@@ -10,12 +10,13 @@ func TestWidthChange(t *testing.T) {
 	ask(t, "width-change", []row{
 		// 3·44/60 = 2.2.
 		{
-			is: "wider", say: []string{"3 yd of 44 in as 60 in fabric"},
-			figures:    "buy 4⅛ yd",
-			understood: "cloth 3 yd; from 60 in; to 44 in",
+			is: "wider", say: []string{"3 yd of 44 in as 60 in fabric", "3 yards of 44 inch fabric, as 60 inch"},
+			figures:    "buy 2¼ yd",
+			understood: "cloth 3 yd; from 44 in; to 60 in",
 			text: `
-Buy 4⅛ yd of the 44 in fabric.
+Buy 2¼ yd of the 60 in fabric.
 That is by area, a first guess: pieces may lie worse in the other width. Tell me the pieces and I lay them out.`,
+			fault: "the two widths are swapped",
 		},
 		// 4·42/58 = 2.897.
 		{
