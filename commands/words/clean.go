@@ -66,8 +66,8 @@ func Clean(s string) string {
 			// zero-width characters, direction marks, variation selectors: dropped
 		case unicode.IsSpace(r), unicode.IsControl(r):
 			b.WriteByte(' ')
-		case unicode.IsSymbol(r) && r != '°' && !isCurrency(r):
-			b.WriteByte(' ') // emoji and other pictures
+		case r == '\u215F': // a numerator's one with its slash
+			b.WriteString("1/")
 		case unicode.IsDigit(r):
 			b.WriteByte(digit(r))
 		case r == '²':
@@ -92,12 +92,15 @@ func single(s string) string {
 }
 
 // compatible writes the plain form of a character: its NFKC, which may hold
-// marks of its own.
+// marks of its own; pictures, which have none, are a blank.
 func compatible(b *strings.Builder, r rune) {
 	for _, c := range norm.NFKC.String(string(r)) {
-		if m := marks[c]; m != "" {
+		switch m := marks[c]; {
+		case m != "":
 			b.WriteString(m)
-		} else {
+		case isPicture(c):
+			b.WriteByte(' ')
+		default:
 			b.WriteRune(c)
 		}
 	}
@@ -159,6 +162,12 @@ func digit(r rune) byte {
 
 // isFraction tells the characters ½ ¼ ¾ and ⅐ to ⅞.
 func isFraction(r rune) bool { return r >= 0xBC && r <= 0xBE || r >= 0x2150 && r <= 0x215E }
+
+// isPicture tells emoji and other signs that no keyboard has; ㎝ is none, since
+// its plain form is cm.
+func isPicture(r rune) bool {
+	return r >= 0x80 && unicode.IsSymbol(r) && r != '°' && !isCurrency(r)
+}
 
 // isCurrency tells the signs of money that a price may carry.
 func isCurrency(r rune) bool { return unicode.Is(unicode.Sc, r) }

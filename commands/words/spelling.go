@@ -2,6 +2,7 @@ package words
 
 import (
 	_ "embed" // the list of common words
+	"maps"
 	"slices"
 	"strings"
 )
@@ -47,7 +48,7 @@ func (v *Vocabulary) isEnglish(w string) bool {
 // letters alike).
 func deletions(plain map[string]bool) map[string][]string {
 	m := make(map[string][]string, 8*len(plain))
-	for w := range plain {
+	for _, w := range slices.Sorted(maps.Keys(plain)) { // in order, so that the same slip is always mended alike
 		if len(w) < mendFrom {
 			continue
 		}
@@ -63,7 +64,8 @@ func deletions(plain map[string]bool) map[string][]string {
 }
 
 // nearest gives the word of the vocabulary that w is most likely a slip of:
-// one slip in words of four letters and more, two in those of eight and more.
+// one slip in words of four letters and more, two in those of eight and more if
+// one letter left out of each makes them alike.
 // Of equally near words the one that shares more of its beginning and end is
 // taken, and neither where that is equal too.
 func (v *Vocabulary) nearest(w string) (string, bool) {

@@ -137,9 +137,12 @@ func (v *Vocabulary) phrases(clean string, tokens []Token) []Token {
 			continue
 		}
 		t := tokens[i]
-		for _, part := range tokens[i+1 : i+n] {
+		t.Word = ""
+		for j, part := range tokens[i : i+n] {
 			t.Mended = t.Mended || part.Mended
-			t.Word += " " + part.key()
+			if k := keyIn(tokens[i:], j); k != "" {
+				t.Word = strings.TrimPrefix(t.Word+" "+k, " ")
+			}
 		}
 		t.Kind, t.Concept, t.Known = Word, c, true
 		t.End = tokens[i+n-1].End
@@ -158,7 +161,7 @@ func (v *Vocabulary) longest(tokens []Token) (n int, c Concept) {
 		if t.Kind == Dash && !t.Spaced && i > 0 && i+1 < len(tokens) && !tokens[i+1].Spaced {
 			continue // half-square
 		}
-		at = at.next[t.key()]
+		at = at.next[keyIn(tokens, i)]
 		if at == nil {
 			break
 		}
@@ -167,6 +170,18 @@ func (v *Vocabulary) longest(tokens []Token) (n int, c Concept) {
 		}
 	}
 	return n, c
+}
+
+// keyIn is how the token at i is looked up in a phrase. A number in words that
+// a hyphen follows is no number of its own, but part of a term: nine-patch.
+func keyIn(tokens []Token, i int) string {
+	t := tokens[i]
+	if t.Kind == Word && i+1 < len(tokens) && tokens[i+1].Kind == Dash && !tokens[i+1].Spaced {
+		if q, ok := measure.ScanQuantity(t.Word); ok && q.Size == len(t.Word) {
+			return Token{Kind: Number, Quantity: q}.key()
+		}
+	}
+	return t.key()
 }
 
 // key is how the token is looked up in a phrase: words as they are, whole
