@@ -168,7 +168,7 @@ func (b *book) pictures(scenes []scene.Scene) {
 // apart lays a picture on a slip of its own, its top at zero.
 func (b *book) apart(s scene.Scene, inner box, height float64) *setter {
 	slip := &setter{pens: b.pens}
-	slip.place(s, inner.x0, inner.x1-inner.x0, height)
+	slip.place(s, inner.x0+tickRise, inner.x1-inner.x0-2*tickRise, height) // the ends of sizes stand out by so much
 	return slip
 }
 
