@@ -51,7 +51,7 @@ type heard struct {
 // mistake in a topic's declaration.
 func NewAssistant(defaults Defaults) (*Assistant, error) {
 	a := &Assistant{topics: topics(), defaults: defaults, heard: map[words.Concept][]heard{}}
-	terms := [][]words.Term{baseTerms, talkTerms, safetyTerms}
+	terms := [][]words.Term{baseTerms, talkTerms, showTerms, safetyTerms}
 	names := map[string]bool{}
 	for i, t := range a.topics {
 		if names[t.Name] {
@@ -100,6 +100,8 @@ func (a *Assistant) Respond(t Turn) Response {
 		own:       t.Own,
 	}
 	asksEnough(c.text.Tokens)
+	prints := c.has(sheetWord)
 	reply := c.respond()
+	reply.ToPrint = reply.Outcome == Answer && (reply.ToPrint || prints)
 	return Response{Reply: finish(reply), State: c.state, Own: c.own, Forget: c.forget}
 }

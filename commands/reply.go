@@ -29,6 +29,7 @@ type Reply struct {
 
 	Scenes    []scene.Source         `json:"-"` // pictures that go with the answer, undrawn and unbuilt
 	Templates []scene.TemplateSource `json:"-"` // templates to print in true size, likewise
+	ToPrint   bool                   `json:"-"` // templates and a cutting sheet were asked for
 }
 
 // Understood is one input as it was read from the request.

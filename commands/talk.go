@@ -109,6 +109,8 @@ func (c *conversation) steer() (Reply, bool) {
 		return answerReply("", "A clean start. What would you like to work out?"), true
 	case last && c.has(working, why, oneFewer) && !c.has(howMany, howMuch) && !c.namesAnother():
 		return c.explainLast(), true
+	case last && c.asksToSee():
+		return c.showLast(), true
 	case c.has(helpWord) && len(c.split) == 0 && len(c.text.Tokens) <= 5:
 		return c.help(), true
 	case last && c.has(goBack) && len(c.split) == 0:
