@@ -273,6 +273,12 @@ var restFaults = []fault{
 			}
 			assert.Zero(t, d.server.Counts().Statuses[429])
 		}},
+	{name: "a pause of an hour is not waited for, and holds nothing else", strike: func(t *testing.T, d *desk, c loopback.Channel) {
+		d.server.Fail("POST /api/v10/channels/"+c.ID+send, 1, loopback.TooMany("3600", false))
+		d.server.Say(c, loopback.Said{Text: "given up", Naming: true})
+		d.server.Await("word to the operator", func() bool { return strings.Contains(d.log.String(), "cannot be posted") })
+		answered(t, d, d.server.NewChannel(c.Guild, loopback.Text), "elsewhere")
+	}},
 	{name: "bad form: 400 is not tried again", strike: func(t *testing.T, d *desk, c loopback.Channel) {
 		d.server.Fail("POST /api/v10/channels/"+c.ID+send, 1, loopback.Fault{Status: 400, Body: loopback.Refusal(50035, "Invalid Form Body")})
 		d.server.Say(c, loopback.Said{Text: "refused", Naming: true})
@@ -701,7 +707,7 @@ var processFaults = []fault{
 		d.start(nil)
 	}},
 	{name: "trap 16: the end does not wait for a pause that the platform asked for", config: func(cfg *discord.Config) { cfg.Farewell = 50 * time.Millisecond }, strike: func(t *testing.T, d *desk, c loopback.Channel) {
-		d.server.Fail("POST /api/v10/channels/"+c.ID+send, 1, loopback.TooMany("3600", false))
+		d.server.Fail("POST /api/v10/channels/"+c.ID+send, 1, loopback.TooMany("20", false))
 		d.server.Say(c, loopback.Said{Text: "stuck", Naming: true})
 		d.server.Await("the pause", func() bool { return strings.Contains(d.log.String(), "slow down") })
 		require.ErrorContains(t, d.stop(), "1 questions could not be answered")

@@ -2,7 +2,6 @@ package link
 
 import (
 	"context"
-	"encoding/json"
 	"fmt"
 	"reflect"
 	"slices"
@@ -203,13 +202,4 @@ func (c *Client) application(ctx context.Context) (string, error) {
 		return "", err
 	}
 	return a.ID, nil
-}
-
-// MarshalDefinitions gives the definitions as they would be sent.
-func MarshalDefinitions(list []Definition) ([]byte, error) {
-	want := []wireCommand{}
-	for _, d := range list {
-		want = append(want, d.wire())
-	}
-	return json.Marshal(want)
 }

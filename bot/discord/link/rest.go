@@ -14,8 +14,6 @@ import (
 	"strings"
 	"sync"
 	"time"
-
-	"github.com/bwmarrin/discordgo"
 )
 
 // PlatformAPI is where the platform's HTTP interface is, with its version.
@@ -90,11 +88,9 @@ type call struct {
 	route  string // with {} for each argument: names the call in errors and limits
 	args   []string
 	major  string // the argument that the platform counts separately
-	query  string
 	kind   string // content type
 	data   []byte
 	exempt bool // an interaction's answer: outside the limit over all, and without the token
-	unsafe bool // must not be repeated when nobody knows whether it was done
 }
 
 func (c call) what() string { return c.method + " " + c.route }
@@ -103,9 +99,6 @@ func (c call) path() string {
 	p := c.route
 	for _, a := range c.args {
 		p = strings.Replace(p, "{}", url.PathEscape(a), 1)
-	}
-	if c.query != "" {
-		p += "?" + c.query
 	}
 	return p
 }
@@ -126,7 +119,7 @@ func (c *Client) do(ctx context.Context, q call, into any) error {
 		}
 		r, err := c.once(ctx, q)
 		c.limits.done(t, r.header)
-		again, err := c.judge(q, t, r, err)
+		again, err := c.judge(ctx, q, t, r, err)
 		if err == nil {
 			return read(q, r.data, into)
 		}
@@ -185,15 +178,17 @@ func cause(err error) error {
 	return err
 }
 
-// judge decides what a response means, and whether to try again.
-func (c *Client) judge(q call, t ticket, r response, err error) (again bool, _ error) {
+// judge decides what a response means, and whether to try again. Whatever was
+// not heard of is tried again: sends carry a nonce, and an interaction tells
+// that it is answered already.
+func (c *Client) judge(ctx context.Context, q call, t ticket, r response, err error) (again bool, _ error) {
 	switch {
 	case err != nil:
-		return !q.unsafe, err
+		return true, err
 	case r.status < 300:
 		return false, nil
 	case r.status == tooManyCalls:
-		return true, c.slowDown(q, t, r)
+		return c.slowDown(ctx, q, t, r)
 	case r.status >= 500:
 		return true, refusal(q, r)
 	case r.status == http.StatusUnauthorized && !q.exempt:
@@ -207,8 +202,9 @@ func (c *Client) judge(q call, t ticket, r response, err error) (again bool, _ e
 }
 
 // slowDown holds back as long as the platform asks for, whether it says so in
-// the body or only in the headers, as its outer servers do.
-func (c *Client) slowDown(q call, t ticket, r response) error {
+// the body or only in the headers, as its outer servers do. A pause beyond the
+// patience is not waited for.
+func (c *Client) slowDown(ctx context.Context, q call, t ticket, r response) (again bool, _ error) {
 	var b struct {
 		After  float64 `json:"retry_after"`
 		Global bool    `json:"global"`
@@ -229,7 +225,8 @@ func (c *Client) slowDown(q call, t ticket, r response) error {
 	}
 	c.limits.hold(t, everything && !q.exempt, wait)
 	c.opts.Log.Warn("chat platform asks to slow down", "request", q.what(), "wait", wait, "everything", everything)
-	return refusal(q, r)
+	end, bounded := ctx.Deadline()
+	return !bounded || time.Now().Add(wait).Before(end), refusal(q, r)
 }
 
 func refusal(q call, r response) error {
@@ -272,147 +269,10 @@ func jitter(d time.Duration) time.Duration {
 	return d/2 + rand.N(d/2+1)
 }
 
-// Send posts into a channel. Sends with equal keys, within minutes, post once.
-func (c *Client) Send(ctx context.Context, to ChannelID, p Post, key string) (MessageID, error) {
-	b, files, err := p.body()
-	if err != nil {
-		return "", err
-	}
-	b.Nonce, b.Once, b.Flags = nonce(key), true, 0
-	if p.Answers != "" {
-		missing := false
-		b.Reference = &discordgo.MessageReference{MessageID: string(p.Answers), FailIfNotExists: &missing}
-	}
-	var made struct{ ID MessageID }
-	err = c.post(ctx, call{method: "POST", route: "/channels/{}/messages", args: []string{string(to)}, major: string(to)}, b, files, &made)
-	return made.ID, err
-}
-
-// Edit replaces what was posted, its files and buttons included.
-func (c *Client) Edit(ctx context.Context, in ChannelID, id MessageID, p Post) error {
-	b, files, err := p.body()
-	if err != nil {
-		return err
-	}
-	b.Flags = 0
-	return c.post(ctx, call{method: "PATCH", route: "/channels/{}/messages/{}", args: []string{string(in), string(id)}, major: string(in)}, b, files, nil)
-}
-
-// Remove takes back what was posted. What is gone already is no error.
-func (c *Client) Remove(ctx context.Context, in ChannelID, id MessageID) error {
-	err := c.do(ctx, call{method: "DELETE", route: "/channels/{}/messages/{}", args: []string{string(in), string(id)}, major: string(in)}, nil)
-	if Gone(err) {
-		return nil
-	}
-	return err
-}
-
-// Working shows in the channel that an answer is being written.
-func (c *Client) Working(ctx context.Context, in ChannelID) error {
-	return c.do(ctx, call{method: "POST", route: "/channels/{}/typing", args: []string{string(in)}, major: string(in)}, nil)
-}
-
-// Private gives the channel for direct messages with a person.
-func (c *Client) Private(ctx context.Context, with UserID) (ChannelID, error) {
-	var made struct{ ID ChannelID }
-	err := c.post(ctx, call{method: "POST", route: "/users/@me/channels"}, struct {
-		Recipient UserID `json:"recipient_id"`
-	}{with}, nil, &made)
-	return made.ID, err
-}
-
-// Owner gives the person to whom a guild belongs.
-func (c *Client) Owner(ctx context.Context, of GuildID) (UserID, error) {
-	var g struct {
-		Owner UserID `json:"owner_id"`
-	}
-	err := c.do(ctx, call{method: "GET", route: "/guilds/{}", args: []string{string(of)}, major: string(of)}, &g)
-	return g.Owner, err
-}
-
-// Entry is where and how to connect to the gateway.
-type Entry struct {
-	URL    string `json:"url"`
-	Shards int    `json:"shards"` // as many as the platform recommends
-	Starts struct {
-		Remaining   int `json:"remaining"`
-		ResetAfter  int `json:"reset_after"` // ms
-		Concurrency int `json:"max_concurrency"`
-	} `json:"session_start_limit"`
-}
-
-// Entry asks where to connect to.
-func (c *Client) Entry(ctx context.Context) (Entry, error) {
-	var e Entry
-	err := c.do(ctx, call{method: "GET", route: "/gateway/bot"}, &e)
-	return e, err
-}
-
 func (c *Client) post(ctx context.Context, q call, v any, files []File, into any) (err error) {
 	q.kind, q.data, err = encode(v, files)
 	if err != nil {
 		return fmt.Errorf("%s: %w", q.what(), err)
 	}
 	return c.do(ctx, q, into)
-}
-
-// Answer gives an interaction its first answer. A repeat that finds it answered
-// counts as done.
-func (c *Client) Answer(ctx context.Context, i Interaction, p Post) error {
-	b, files, err := p.body()
-	if err != nil {
-		return err
-	}
-	return c.callback(ctx, i, discordgo.InteractionResponseChannelMessageWithSource, b, files)
-}
-
-// Defer tells the platform that the answer comes later, through [Client.Finish].
-// Whether it will be private is settled here.
-func (c *Client) Defer(ctx context.Context, i Interaction, private bool) error {
-	var data struct {
-		Flags discordgo.MessageFlags `json:"flags,omitempty"`
-	}
-	if private {
-		data.Flags = discordgo.MessageFlagsEphemeral
-	}
-	return c.callback(ctx, i, discordgo.InteractionResponseDeferredChannelMessageWithSource, data, nil)
-}
-
-// Suggest offers what may be meant by what is being typed, at most 25.
-func (c *Client) Suggest(ctx context.Context, i Interaction, values []string) error {
-	type choice struct {
-		Name  string `json:"name"`
-		Value string `json:"value"`
-	}
-	data := struct {
-		Choices []choice `json:"choices"`
-	}{[]choice{}}
-	for _, v := range values[:min(len(values), maxChoices)] {
-		v = cut(v, maxChoice)
-		data.Choices = append(data.Choices, choice{v, v})
-	}
-	return c.callback(ctx, i, discordgo.InteractionApplicationCommandAutocompleteResult, data, nil)
-}
-
-func (c *Client) callback(ctx context.Context, i Interaction, kind discordgo.InteractionResponseType, data any, files []File) error {
-	q := call{method: "POST", route: "/interactions/{}/{}/callback", args: []string{string(i.ID), i.token}, major: string(i.ID), exempt: true}
-	err := c.post(ctx, q, struct {
-		Type discordgo.InteractionResponseType `json:"type"`
-		Data any                               `json:"data"`
-	}{kind, data}, files, nil)
-	if alreadyAnswered(err) {
-		c.opts.Log.Info("interaction was answered before", "interaction", i.ID)
-		return nil
-	}
-	return err
-}
-
-// Finish puts the answer where [Client.Defer] left its place.
-func (c *Client) Finish(ctx context.Context, i Interaction, p Post) error {
-	b, files, err := p.body()
-	if err != nil {
-		return err
-	}
-	b.Flags = 0
-	return c.post(ctx, call{method: "PATCH", route: "/webhooks/{}/{}/messages/@original", args: []string{i.application, i.token}, major: string(i.ID), exempt: true}, b, files, nil)
 }
