@@ -54,8 +54,10 @@ func Clean(s string) string {
 			b.WriteByte(' ')
 		case r == '\n', r == '\r', r == '\u2028', r == '\u2029':
 			b.WriteByte('\n')
-		case r == '*' && between(s, i, n):
+		case isAsterisk(r) && between(s, i, n):
 			b.WriteByte('x')
+		case isAsterisk(r): // of markup or a list
+			b.WriteByte(' ')
 		case r < 0x80 && r >= ' ' && r != 0x7f && r != '`':
 			b.WriteByte(byte(r))
 		case marks[r] != "":
@@ -162,6 +164,8 @@ func digit(r rune) byte {
 
 // isFraction tells the characters ½ ¼ ¾ and ⅐ to ⅞.
 func isFraction(r rune) bool { return r >= 0xBC && r <= 0xBE || r >= 0x2150 && r <= 0x215E }
+
+func isAsterisk(r rune) bool { return r == '*' || r == '\u2217' || r == '\uFE61' || r == '\uFF0A' }
 
 // isPicture tells emoji and other signs that no keyboard has; ㎝ is none, since
 // its plain form is cm.

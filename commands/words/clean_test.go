@@ -44,8 +44,9 @@ func TestClean(t *testing.T) {
 		{"accents, in one or apart", "appliqu\u00e9 applique\u0301", "appliqué appliqué"},
 		{"money", "£5 €5 ¥5 5¢ $5", "£5 €5 ¥5 5¢ $5"},
 		{"asterisk between numbers", `60*72 60 * 72 2½*3 60"*72" 60 in * 72 in 60cm*72cm`, `60x72 60 x 72 2½x3 60"x72" 60 in x 72 in 60cmx72cm`},
-		{"asterisk in markup", "*binding* 54 **x** 68 * item", "*binding* 54 **x** 68 * item"},
-		{"asterisk behind a word", "quilt* 54", "quilt* 54"},
+		{"other asterisks", "60∗72 60＊72", "60x72 60x72"},
+		{"asterisk in markup", "*binding* **54** x **68** * item", " binding 54 x 68 item"},
+		{"asterisk behind a word", "quilt* 54", "quilt 54"},
 		{"nothing", "", ""},
 	} {
 		t.Run(c.is, func(t *testing.T) {
