@@ -102,6 +102,6 @@ func (a *Assistant) Respond(t Turn) Response {
 	asksEnough(c.text.Tokens)
 	prints := c.has(sheetWord)
 	reply := c.respond()
-	reply.ToPrint = reply.Outcome == Answer && (reply.ToPrint || prints)
+	reply.ToPrint = reply.Printable() && (reply.ToPrint || prints)
 	return Response{Reply: finish(reply), State: c.state, Own: c.own, Forget: c.forget}
 }

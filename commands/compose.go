@@ -1,6 +1,7 @@
 package commands
 
 import (
+	"slices"
 	"strings"
 
 	"counterhand/calc"
@@ -42,6 +43,7 @@ func (c *conversation) compose(r *Reply, w *work, aside []quantity, tokens []wor
 		r.Reminders = []string{s}
 		lines = append(lines, s)
 	}
+	r.ToCut = slices.Contains(w.tasks, cutting)
 	r.Text = strings.Join(lines, "\n")
 }
 

@@ -29,8 +29,13 @@ type Reply struct {
 
 	Scenes    []scene.Source         `json:"-"` // pictures that go with the answer, undrawn and unbuilt
 	Templates []scene.TemplateSource `json:"-"` // templates to print in true size, likewise
-	ToPrint   bool                   `json:"-"` // templates and a cutting sheet were asked for
+	ToCut     bool                   `json:"-"` // the answer is about to be cut from, so that a cutting sheet is of use
+	ToPrint   bool                   `json:"-"` // what there is to print was asked for
 }
+
+// Printable tells whether there is something to print: templates or a cutting
+// sheet.
+func (r Reply) Printable() bool { return r.Outcome == Answer && (r.ToCut || len(r.Templates) > 0) }
 
 // Understood is one input as it was read from the request.
 type Understood struct {

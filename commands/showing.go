@@ -74,7 +74,7 @@ func sayTemplates(r Reply) []string {
 	switch {
 	case len(lines) > 0:
 		lines = append(lines, "Print at 100 %, and measure the check squares before you cut round anything.")
-	case len(r.Figures) == 0:
+	case !r.Printable():
 		return []string{"There is nothing to print for this one."}
 	default:
 		lines = append(lines, "There is no template in this one; the cutting sheet lists what to cut.")

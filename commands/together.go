@@ -133,6 +133,7 @@ func merge(replies []Reply) Reply {
 				out.Assumed = append(out.Assumed, a)
 			}
 		}
+		out.ToCut = out.ToCut || r.ToCut
 		for _, l := range r.Working {
 			out.Working = append(out.Working, r.Topic+": "+l)
 		}

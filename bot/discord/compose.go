@@ -34,6 +34,9 @@ func (s *Surface) compose(reply commands.Reply, person link.UserID) link.Post {
 	}
 	pictures := s.pictures(reply)
 	p.Files = append(p.Files, pictures...)
+	if reply.ToPrint {
+		p.Files = append(p.Files, s.sheets(reply)...)
+	}
 	p.Card = card(reply, pictures)
 	return p
 }
@@ -57,17 +60,19 @@ func (s *Surface) pictures(reply commands.Reply) []link.File {
 	return files
 }
 
-// sheets makes the templates that go with the answer, to print in true size.
+// sheets makes what there is to print: the cutting sheet and templates in true
+// size. What cannot be made is left out.
 func (s *Surface) sheets(reply commands.Reply) []link.File {
-	var files []link.File
-	for _, source := range reply.Templates {
-		templates := source()
-		data, err := s.cfg.Print(templates)
-		if err != nil {
-			s.log.Warn("templates cannot be made", "topic", reply.Topic, "error", err)
-			continue
-		}
-		files = append(files, link.File{Name: fileName(templates.Name + ".pdf"), Type: "application/pdf", Alt: templates.Alt, Data: data})
+	if s.cfg.Print == nil {
+		return nil
+	}
+	made, err := s.cfg.Print(reply)
+	if err != nil {
+		s.log.Warn("not everything can be printed", "topic", reply.Topic, "error", err)
+	}
+	files := make([]link.File, len(made))
+	for i, f := range made {
+		files[i] = link.File{Name: fileName(f.Name), Type: f.Type, Alt: f.Alt, Data: f.Data}
 	}
 	return files
 }

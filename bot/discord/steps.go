@@ -30,11 +30,11 @@ var nextSteps = []step{
 	{"o", "The other way", "the other way", false, func(r commands.Reply) bool { return slices.Contains(twoWays, r.Topic) }},
 	{"m", "In centimetres", "in cm", false, func(r commands.Reply) bool { return measuredIn(r, "in", "yd") }},
 	{"i", "In inches", "in inches", false, func(r commands.Reply) bool { return measuredIn(r, "cm", "mm", "m") }},
-	{sheetStep, "Sheet to print", "show the working", true, func(r commands.Reply) bool { return len(r.Templates) > 0 }},
+	{sheetStep, "Sheet to print", "print it", true, func(r commands.Reply) bool { return r.Printable() && !r.ToPrint }},
 }
 
-// sheetStep is the code of the step whose answer brings the templates along, to
-// print in true size. The request is the same, so its working says what they are.
+// sheetStep is the code of the step whose answer brings along what there is to
+// print.
 const sheetStep = "s"
 
 // twoWays are topics that can be worked in two ways.

@@ -13,6 +13,7 @@ import (
 
 	"counterhand/bot"
 	"counterhand/bot/discord/link"
+	"counterhand/commands"
 	"counterhand/commands/scene"
 )
 
@@ -35,13 +36,13 @@ type Config struct {
 	Handler bot.Handler
 	Store   Store
 
-	Draw     func(scene.Scene) ([]byte, error)     // makes PNG files; without it there are no pictures
-	Print    func(scene.Templates) ([]byte, error) // makes PDF files in true size; without it there are no sheets
-	Families []Family                              // default Families()
-	Listen   bool                                  // read messages that begin with a channel's sign; needs the message-content right
-	Zone     *time.Location                        // of quiet hours where none is named; default UTC
-	Now      func() time.Time                      // default time.Now
-	Log      *slog.Logger                          // default slog.Default(); never given what people wrote
+	Draw     func(scene.Scene) ([]byte, error)             // makes PNG files; without it there are no pictures
+	Print    func(commands.Reply) ([]commands.File, error) // makes what a reply has to print; without it there are no sheets
+	Families []Family                                      // default Families()
+	Listen   bool                                          // read messages that begin with a channel's sign; needs the message-content right
+	Zone     *time.Location                                // of quiet hours where none is named; default UTC
+	Now      func() time.Time                              // default time.Now
+	Log      *slog.Logger                                  // default slog.Default(); never given what people wrote
 
 	Shards   int           // over all processes; default: as many as the platform advises
 	PerPeer  int           // shards that this process takes at most; default: all

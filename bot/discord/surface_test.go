@@ -438,11 +438,13 @@ func TestPicturesGoWithTheAnswer(t *testing.T) {
 
 func TestSheetComesWhenItIsAskedFor(t *testing.T) {
 	d := open(t, loopback.Options{}, func(cfg *discord.Config) {
-		cfg.Print = func(t scene.Templates) ([]byte, error) { return []byte("%PDF of " + t.Name), nil }
+		cfg.Print = func(r commands.Reply) ([]commands.File, error) {
+			return []commands.File{{Name: r.Templates[0]().Name + ".pdf", Type: "application/pdf", Data: []byte("%PDF")}}, nil
+		}
 	})
 	d.counter.Reply(func(text string) commands.Reply {
 		templates := func() scene.Templates { return scene.Templates{Name: "blade-template"} }
-		return commands.Reply{Outcome: commands.Answer, Topic: "wedge-ring", Text: text, Templates: []scene.TemplateSource{templates}}
+		return commands.Reply{Outcome: commands.Answer, Topic: "wedge-ring", Text: text, Templates: []scene.TemplateSource{templates}, ToPrint: text == "print it"}
 	})
 	c := d.server.NewChannel(d.server.NewGuild(), loopback.Text)
 	a := d.ask(c, "ring of 16 blades, 6 in long")

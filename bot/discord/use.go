@@ -10,7 +10,6 @@ import (
 
 	"counterhand/bot"
 	"counterhand/bot/discord/link"
-	"counterhand/commands"
 )
 
 // askCommand is the command that takes any question.
@@ -58,7 +57,7 @@ func (s *Surface) use(r *reception) {
 			r.give(link.Post{Text: "I do not know that command any more. Ask me with /" + askCommand + ".", Private: true})
 			return
 		}
-		s.reply(r, text, func(time.Time, commands.Reply) []link.File { return nil })
+		s.reply(r, text, func(time.Time) {})
 	default:
 		r.give(link.Post{Text: buttonStrange, Private: true})
 	}
@@ -88,17 +87,11 @@ func (s *Surface) press(r *reception) {
 		r.give(link.Post{Text: excuse, Private: true})
 		return
 	}
-	s.reply(r, c.words, func(at time.Time, reply commands.Reply) []link.File {
-		s.took(conversation, c, at)
-		if c.code != sheetStep {
-			return nil
-		}
-		return s.sheets(reply)
-	})
+	s.reply(r, c.words, func(at time.Time) { s.took(conversation, c, at) })
 }
 
-// reply asks the handler and gives its answer, with what handled adds to it.
-func (s *Surface) reply(r *reception, text string, handled func(time.Time, commands.Reply) []link.File) {
+// reply asks the handler and gives its answer; handled is told when it is there.
+func (s *Surface) reply(r *reception, text string, handled func(time.Time)) {
 	reply, err := s.handle(s.base, messageOf(r.i, text))
 	if errors.Is(err, bot.ErrRepeat) {
 		r.leave() // another process answers
@@ -109,9 +102,8 @@ func (s *Surface) reply(r *reception, text string, handled func(time.Time, comma
 		r.give(link.Post{Text: "I could not get to that. Ask it again, please.", Private: true})
 		return
 	}
-	more := handled(s.cfg.Now(), reply)
+	handled(s.cfg.Now())
 	p := s.compose(reply, r.i.Person)
-	p.Files = append(p.Files, more...)
 	p.Private = reply.Topic == "help" // long, and of no use to others
 	r.give(p)
 }

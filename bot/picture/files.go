@@ -48,7 +48,8 @@ const (
 )
 
 // Files draws what goes with a reply, in the wanted formats: its pictures, its
-// templates and its cutting sheet. A reply that is no answer has no files. A
+// templates and, where there is something to cut, its cutting sheet. A reply
+// that is no answer has no files. A
 // picture that is refused as too large ([*TooMuchError]) is left out of the
 // files and its error is given; the others are given all the same.
 func Files(r commands.Reply, want Formats) ([]commands.File, error) {
@@ -144,7 +145,7 @@ func (f *filer) templates(r commands.Reply) {
 }
 
 func (f *filer) sheet(r commands.Reply) {
-	if !f.want.has(AsSheet) && !f.want.has(AsSheetText) || len(r.Figures) == 0 {
+	if !f.want.has(AsSheet) && !f.want.has(AsSheetText) || !r.Printable() {
 		return
 	}
 	s := scene.NewSheet(f.answer(r))

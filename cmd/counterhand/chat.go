@@ -4,7 +4,7 @@ import (
 	"counterhand/bot/discord"
 	"counterhand/bot/discord/link"
 	"counterhand/bot/picture"
-	"counterhand/commands/scene"
+	"counterhand/commands"
 )
 
 // chatLacks says what the group chat needs and does not have.
@@ -20,11 +20,13 @@ func (h *house) chatLacks() string {
 func openChat(c *counter) (task, error) {
 	chat := c.config.Chat
 	s, err := discord.New(discord.Config{
-		Token:    link.Token(chat.Token.Unwrap()),
-		Handler:  c.engine,
-		Store:    c.store,
-		Draw:     picture.PNG,
-		Print:    func(t scene.Templates) ([]byte, error) { return picture.TemplatesPDF(t, c.paper()) },
+		Token:   link.Token(chat.Token.Unwrap()),
+		Handler: c.engine,
+		Store:   c.store,
+		Draw:    picture.PNG,
+		Print: func(r commands.Reply) ([]commands.File, error) {
+			return picture.Files(r, picture.Formats{Want: []picture.Format{picture.AsSheet, picture.AsTemplates}, Paper: c.paper()})
+		},
 		Listen:   chat.Listen,
 		Zone:     c.config.Shop.TimeZone,
 		Log:      c.log,
