@@ -12,7 +12,8 @@ const (
 	sheetTextSize  = 10.0
 	tickSide       = 3.4 // of a box to tick, millimetres
 	tickIndent     = 6.0
-	pictureScale   = 0.85 // of the height that pictures have alone
+	pictureScale   = 0.65 // of the height that pictures have alone
+	smallestScale  = 0.42
 	mostItems      = 300
 )
 
@@ -148,20 +149,22 @@ func (b *book) item(i scene.Item) {
 	b.y -= 1
 }
 
-// pictures puts each picture on a page whole.
+// pictures puts each picture on a page whole: as large as reads well, and
+// somewhat smaller where that saves a page.
 func (b *book) pictures(scenes []scene.Scene) {
 	inner := b.paper.inner()
 	for _, s := range scenes {
-		height := pictureScale
-		apart := b.apart(s, inner, height)
-		for tries := 0; -apart.y > inner.y1-inner.y0-gap && tries < 6; tries++ {
-			height *= 0.75
-			apart = b.apart(s, inner, height)
-		}
 		b.y -= gap
-		b.need(-apart.y)
-		b.add(apart.page, b.y)
-		b.y += apart.y
+		slip := b.apart(s, inner, pictureScale)
+		if smaller := b.apart(s, inner, smallestScale); -slip.y > b.room() && -smaller.y <= b.room() {
+			slip = smaller
+		}
+		for scale := pictureScale; -slip.y > inner.y1-inner.y0-gap && scale > 0.1; scale *= 0.75 {
+			slip = b.apart(s, inner, scale)
+		}
+		b.need(-slip.y)
+		b.add(slip.page, b.y)
+		b.y += slip.y
 	}
 }
 
