@@ -8,6 +8,14 @@ import (
 
 func TestPieces(t *testing.T) {
 	ask(t, "pieces", []row{
+		// 101.6/3 = 33 by 50/3 = 16.
+		{
+			is: "half a metre", say: []string{"how many 3 cm squares from 0.5 m", "how many 3 cm squares from half a metre"},
+			figures:    "across 33; down 16; pieces 528",
+			assumed:    "usable_width 101.6 cm",
+			understood: "side 3 cm; cloth 0.5 m",
+			fault:      "half a metre is taken for a precut square",
+		},
 		// checks.csv b.fat-quarter: 20/5 = 4 by 18/5 = 3.
 		{
 			is: "fat quarter", say: []string{"how many 5 in squares from a fat quarter", `how many 5" squares can I cut from a fat quarter`, "5 inch squares from a fat quarter, how many"},
