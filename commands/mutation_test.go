@@ -258,10 +258,8 @@ func fractions(spelled map[string]string) func(string, *rand.Rand) (string, bool
 			if part[1] != "" {
 				return part[1] + put
 			}
-			if strings.HasPrefix(put, " and ") {
-				put = strings.TrimPrefix(put, " and ")
-			}
-			return strings.Repeat(" ", strings.Count(m, " ")) + strings.TrimSpace(put)
+			alone := strings.TrimSpace(strings.TrimPrefix(put, " and "))
+			return strings.Repeat(" ", strings.Count(m, " ")) + alone
 		})
 		return out, ok && sign.MatchString(s)
 	}
