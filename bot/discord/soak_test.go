@@ -154,8 +154,8 @@ func (s *soak) strike(t *testing.T) {
 func (s *soak) least() usage {
 	least, looks := usage{1 << 30, 1 << 40}, 0
 	s.desk.server.AwaitConnected(1)
-	s.desk.server.CloseIdle()
 	s.desk.server.Await("rest", func() bool {
+		s.desk.server.CloseIdle()
 		least.goroutines, least.heap = min(least.goroutines, runtime.NumGoroutine()), min(least.heap, heap())
 		looks++
 		return looks == 20
@@ -167,8 +167,13 @@ func (s *soak) least() usage {
 // within a bound: what has piled up never comes down to it.
 func (s *soak) usage(bound usage) (now usage) {
 	s.desk.server.AwaitConnected(1)
-	s.desk.server.CloseIdle()
+	defer func() {
+		if s.desk.t.Failed() {
+			s.desk.t.Logf("at the last look: %+v", now)
+		}
+	}()
 	s.desk.server.Await(fmt.Sprintf("no more than %d goroutines and %d KiB", bound.goroutines, bound.heap>>10), func() bool {
+		s.desk.server.CloseIdle() // courtesies may still be on their way
 		now = usage{goroutines: runtime.NumGoroutine(), heap: heap()}
 		return now.goroutines <= bound.goroutines && now.heap <= bound.heap
 	})
