@@ -137,6 +137,7 @@ func merge(replies []Reply) Reply {
 		for _, l := range r.Working {
 			out.Working = append(out.Working, r.Topic+": "+l)
 		}
+		out.Scenes, out.Templates = append(out.Scenes, r.Scenes...), append(out.Templates, r.Templates...)
 		for _, m := range r.Reminders {
 			if !contains(out.Reminders, m) {
 				out.Reminders = append(out.Reminders, m)

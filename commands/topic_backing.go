@@ -5,6 +5,7 @@ import (
 
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -47,10 +48,11 @@ func workBacking(w *work) error {
 	}
 	v, _ := w.value("quilt")
 	w.size = v.Size
-	b, err := calc.Backing(calc.BackingRequest{
+	r := calc.BackingRequest{
 		Conventions: c, Quilt: v.Size, Overage: over, PanelSeam: w.assumeLength("panel_seam"),
 		OneWay: w.word("print") != "", WideCloth: wide, Have: measure.Cloth(w.length("have")),
-	})
+	}
+	b, err := calc.Backing(r)
 	if err != nil {
 		return err
 	}
@@ -58,6 +60,9 @@ func workBacking(w *work) error {
 	if want := w.word("seams"); other.Panels > 0 && (want == "other" || want != "" && want != string(way.Seams) && want == string(other.Seams)) {
 		way, other = other, way
 	}
+	drawn := b
+	drawn.BackingWay = way
+	w.draws(func() scene.Scene { return scene.Backing(r, drawn) })
 	w.figure("backing_width", b.BackingWidth)
 	w.figure("backing_length", b.BackingLength)
 	w.figure("panels", way.Panels)

@@ -5,6 +5,7 @@ import (
 
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -155,6 +156,7 @@ func workBed(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Bed(r, b) })
 	w.size = measure.Size{Width: b.QuiltWidth, Length: b.QuiltLength}
 	w.figure("mattress_width", b.MattressWidth)
 	w.figure("mattress_length", b.MattressLength)

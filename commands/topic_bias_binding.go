@@ -2,6 +2,7 @@ package commands
 
 import (
 	"counterhand/calc"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -49,6 +50,7 @@ func workBiasBinding(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.BiasBinding(r, b) })
 	w.figure("length_needed", b.LengthNeeded)
 	w.figure("square_side", b.SquareSide)
 	w.figure("strip_width", r.StripWidth)

@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -63,6 +64,7 @@ func workBinding(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Binding(r, b) })
 	w.figure("perimeter", b.Perimeter)
 	w.figure("length_needed", b.LengthNeeded)
 	w.figure("strips", b.Strips)

@@ -5,6 +5,7 @@ import (
 
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -110,6 +111,7 @@ func workBorders(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Borders(r, b) })
 	w.size = measure.Size{Width: b.QuiltWidth, Length: b.QuiltLength}
 	w.enoughCloth(b.Cloth)
 	if n := w.count("have_strips"); n > 0 {

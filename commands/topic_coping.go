@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -40,10 +41,12 @@ func workCoping(w *work) error {
 		v.Size = calc.PrecutSquare(w.length("side"))
 	}
 	c := w.conventions("seam")
-	r, err := calc.Coping(calc.CopingRequest{Conventions: c, Quilt: v.Size, Unit: w.finished("unit", c.Seam)})
+	asked := calc.CopingRequest{Conventions: c, Quilt: v.Size, Unit: w.finished("unit", c.Seam)}
+	r, err := calc.Coping(asked)
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Coping(asked, r) })
 	if v.Size.Width == v.Size.Length {
 		return sayCopingSide(w, r)
 	}

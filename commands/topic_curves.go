@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -79,6 +80,8 @@ func workCurves(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.RoundCircle(c, r.System) })
+	w.prints(func() scene.Templates { return scene.CircleTemplates(c, r.System) })
 	w.figure("around", c.Exact.Around)
 	w.figure("template_across", c.TemplateAcross)
 	w.figure("cut_across", c.CutAcross)
@@ -105,6 +108,8 @@ func workQuarterCircle(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.QuarterCircle(q, r.System) })
+	w.prints(func() scene.Templates { return scene.QuarterCircleTemplates(q, r.System) })
 	w.figure("radius", q.Radius)
 	w.figure("pie_radius", q.PieRadius)
 	w.figure("background_radius", q.BackgroundRadius)
@@ -142,6 +147,8 @@ func workScallops(w *work) error {
 		if err != nil {
 			return err
 		}
+		w.draws(func() scene.Scene { return scene.Scallops(s, w.system) })
+		w.prints(func() scene.Templates { return scene.ScallopTemplates(s, w.system) })
 		w.figure(names[i]+"scallops", s.Scallops)
 		w.figure(names[i]+"each_across", s.EachAcross)
 		w.figure(names[i]+"arc", s.Arc)

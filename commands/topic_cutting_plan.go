@@ -8,6 +8,7 @@ import (
 
 	strips "counterhand/calc/cutting"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -98,6 +99,7 @@ func workCuttingPlan(w *work) error {
 	case err != nil:
 		return w.cannot("That list is more than I can lay out. Up to %v kinds and %v pieces work.", strips.MaxSizes, strips.MaxPieces)
 	}
+	w.draws(func() scene.Scene { return scene.CuttingPlan(r, plan, w.system) })
 	buy := c.BuyUp(plan.Length)
 	w.figure("length", plan.Length)
 	w.figure("buy", buy)

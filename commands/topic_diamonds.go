@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -61,6 +62,9 @@ func workDiamonds(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Diamond(d, r.System) })
+	w.draws(func() scene.Scene { return scene.DiamondsOnStrip(d, r.System) })
+	w.prints(func() scene.Templates { return scene.DiamondTemplates(d, r.System) })
 	w.figure("strip_width", d.StripWidth)
 	w.figure("per_strip", d.PerStrip)
 	if d.Strips > 0 {

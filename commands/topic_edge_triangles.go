@@ -2,6 +2,7 @@ package commands
 
 import (
 	"counterhand/calc"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -52,6 +53,7 @@ func workEdgeTriangles(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.EdgeTriangles(r, e) })
 	w.figure("square", e.Square)
 	w.figure("across_each", e.AcrossEach)
 	if e.Points > 0 {

@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -61,6 +62,7 @@ func workFlyingGeese(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.FlyingGeese(r, g) })
 	if r.AtATime == 0 {
 		w.assume("at_a_time", g.AtATime)
 	}

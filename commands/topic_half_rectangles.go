@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -53,6 +54,8 @@ func workHalfRectangles(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.HalfRectangles(r, h) })
+	w.prints(func() scene.Templates { return scene.HalfRectangleTemplates(h, r.System) })
 	w.figure("cut_width", h.CutWidth)
 	w.figure("cut_height", h.CutHeight)
 	w.figure("unfinished_width", h.Unfinished.Width)

@@ -2,6 +2,7 @@ package commands
 
 import (
 	"counterhand/calc"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -108,6 +109,7 @@ func workHalfSquares(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.HalfSquares(r, h) })
 	w.figure("square_cut", h.SquareCut)
 	if h.Squares > 0 {
 		w.figure("squares", h.Squares)

@@ -2,6 +2,7 @@ package commands
 
 import (
 	"counterhand/calc"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -64,6 +65,11 @@ func workHexagons(w *work) error {
 	h, err := calc.Hexagons(r)
 	if err != nil {
 		return err
+	}
+	w.draws(func() scene.Scene { return scene.Hexagon(h, r.System) })
+	w.prints(func() scene.Templates { return scene.HexagonTemplates(h, r.System) })
+	if h.Cover != nil {
+		w.draws(func() scene.Scene { return scene.HexagonQuilt(h, r.System) })
 	}
 	w.figure("side", h.Exact.Side)
 	w.figure("flat_to_flat", h.Exact.FlatToFlat)

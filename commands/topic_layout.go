@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -94,6 +95,7 @@ func workLayout(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Layout(r, l) })
 	w.size = measure.Size{Width: l.QuiltWidth, Length: l.QuiltLength}
 	w.figure("across", l.Across)
 	w.figure("down", l.Down)

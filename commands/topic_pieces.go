@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -61,10 +62,12 @@ func workPieces(w *work) error {
 		piece = measure.Size{Width: from.Width, Length: w.length("strip_width")}
 	}
 	cuts := max(1, w.count("cuts"))
-	p, err := calc.Pieces(calc.PiecesRequest{Conventions: c, From: from, Piece: piece, OneWay: w.word("print") != "" || strips})
+	r := calc.PiecesRequest{Conventions: c, From: from, Piece: piece, OneWay: w.word("print") != "" || strips}
+	p, err := calc.Pieces(r)
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Pieces(r, p) })
 	w.figure("across", p.Across)
 	w.figure("down", p.Down)
 	w.figure("pieces", p.Pieces*cuts)

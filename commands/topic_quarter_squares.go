@@ -2,6 +2,7 @@ package commands
 
 import (
 	"counterhand/calc"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -46,6 +47,7 @@ func workQuarterSquares(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.QuarterSquares(r, q) })
 	w.figure("square_cut", q.SquareCut)
 	if q.Squares > 0 {
 		w.figure("squares", q.Squares)

@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -69,6 +70,7 @@ func workSashing(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Sashing(r, s) })
 	w.size = measure.Size{Width: s.QuiltWidth, Length: s.QuiltLength}
 	w.figure("short_sashes", s.ShortSashes)
 	w.figure("sash_cut", s.SashCut)

@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -47,6 +48,8 @@ func workSettingTriangles(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.SettingTriangles(s, r.System) })
+	w.prints(func() scene.Templates { return scene.SettingTriangleTemplates(r, s) })
 	w.figure("diagonal", s.Diagonal)
 	w.figure("side_square", s.SideSquare)
 	if across > 0 {

@@ -2,6 +2,7 @@ package commands
 
 import (
 	"counterhand/calc"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -43,6 +44,7 @@ func workSquareInSquare(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.SquareInSquare(r, s) })
 	w.figure("centre_cut", s.CentreCut)
 	w.figure("corner_square", s.CornerSquare)
 	w.figure("corner_squares", s.CornerSquares)

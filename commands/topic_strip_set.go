@@ -5,6 +5,7 @@ import (
 
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -97,6 +98,7 @@ func workStripSet(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.StripSet(r, s) })
 	if s.Strips > 0 {
 		w.figure("strips", s.Strips)
 		if s.StripsEach > 0 {

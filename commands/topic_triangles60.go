@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -57,6 +58,9 @@ func workTriangles60(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Triangle(t, r.System) })
+	w.draws(func() scene.Scene { return scene.TrianglesOnStrip(t, r.System) })
+	w.prints(func() scene.Templates { return scene.TriangleTemplates(t, r.System) })
 	w.figure("strip_width", t.StripWidth)
 	w.figure("per_strip", t.PerStrip)
 	if t.Triangles > 0 {

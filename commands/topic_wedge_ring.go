@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -84,6 +85,12 @@ func workWedgeRing(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Ring(ring, r.System) })
+	w.draws(func() scene.Scene { return scene.Blade(ring, r.System) })
+	if r.End == calc.FoldedEnd {
+		w.draws(func() scene.Scene { return scene.FoldedTip(ring, r.System) })
+	}
+	w.prints(func() scene.Templates { return scene.RingTemplates(ring, r.System) })
 	w.size = measure.Size{Width: ring.RingAcross, Length: ring.RingAcross}
 	w.figure("blades", ring.Blades)
 	w.figure("angle", ring.Angle)

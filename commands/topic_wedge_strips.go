@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -88,6 +89,9 @@ func workWedgeStrips(w *work) error {
 	s, err := calc.WedgeStrips(r)
 	if err != nil {
 		return err
+	}
+	if r.Wide > 0 || r.Narrow > 0 && r.Angle > 0 { // the blade's shape is known
+		w.draws(func() scene.Scene { return scene.BladesOnStrip(s, w.system) })
 	}
 	w.figure("blades_per_strip", s.BladesPerStrip)
 	w.figure("strips", s.Strips)

@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 	"counterhand/commands/words"
 )
 
@@ -56,13 +57,15 @@ func workYardage(w *work) error {
 	if w.given("source") {
 		return workFromCuts(w, c, count, piece, cut)
 	}
-	y, err := calc.Yardage(calc.YardageRequest{
+	r := calc.YardageRequest{
 		Conventions: c, Count: count, Piece: piece, Finished: cut == finishedSize, OneWay: w.word("print") != "",
 		Waste: w.percentage("waste"), Have: measure.Cloth(w.length("have")),
-	})
+	}
+	y, err := calc.Yardage(r)
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.Yardage(r, y) })
 	w.figure("per_strip", y.PerStrip)
 	w.figure("strips", y.Strips)
 	w.figure("strip_width", y.StripWidth)
