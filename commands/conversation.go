@@ -42,6 +42,9 @@ func (c *conversation) respond() Reply {
 	if len(c.split) > maxMatching {
 		return decline("", "That is more numbers than I can keep apart. Ask it in parts, one piece of the quilt at a time.")
 	}
+	if r, ok := c.inDrill(); ok {
+		return r
+	}
 	if r, ok := c.steer(); ok {
 		return r
 	}
@@ -84,6 +87,9 @@ func (c *conversation) unitsNow() measure.System {
 // answer works a topic out with what the text says and what is known from
 // before, and makes it the last request of the conversation.
 func (c *conversation) answer(found candidate, known map[string]Value) Reply {
+	if found.topic.Begin != nil {
+		return found.topic.Begin(c, found)
+	}
 	values := maps.Clone(known)
 	if values == nil {
 		values = map[string]Value{}

@@ -175,7 +175,7 @@ func (q quantity) countsOther(tokens []words.Token) bool {
 			break
 		}
 		if t.Concept != "" {
-			return t.Concept == otherThing
+			return t.Concept == otherThing || t.Concept == questionWord // "2 questions: ..."
 		}
 		seen = true
 	}

@@ -14,6 +14,7 @@ type State struct {
 	Misses   int       `json:"misses,omitempty"`
 	Reminded []string  `json:"reminded,omitempty"`
 	Units    string    `json:"units,omitempty"` // for this conversation only
+	Drill    Drill     `json:"drill,omitzero"`
 }
 
 // Request is a request as it was understood: enough to work it out again.

@@ -25,6 +25,9 @@ type Topic struct {
 	// values and the numbers that it used; most topics have none.
 	Read func(m matcher, qs []quantity) (values map[string]Value, used []bool)
 
+	// Begin takes the conversation over, in place of Work; only a drill does.
+	Begin func(c *conversation, found candidate) Reply
+
 	Apart    bool                               // its numbers are never a range: "9 to 12"
 	Other    func(now, before map[string]Value) // turns the request to the other method, where there is one
 	Parts    []string                           // topics that it is answered by, side by side

@@ -12,7 +12,7 @@ Size it: wedge count, wedge ring, wedge fit, layout, bed, coping, hexagons, curv
 Cut it: wedge strips, split, setting triangles, sashing, pieces, half square triangles, quarter square triangles, flying geese, square in square, strip set, triangles 60, diamonds, half rectangles, cutting plan.
 Buy it: yardage, kit, shrinkage, thread, width change.
 Finish it: backing, batting, binding, bias binding, edge triangles, quilting price, plan.
-Around it: convert, reminder, shop, settings.
+Around it: convert, drill, reminder, shop, settings.
 For example: binding for 54 x 68; ring of 16 blades, 6 in long; backing for 70 x 90. Say "help binding" for more about one of them.`,
 		},
 		{

@@ -41,6 +41,7 @@ func topics() []Topic {
 		quiltingPriceTopic(),
 		planTopic(),
 		convertTopic(),
+		drillTopic(),
 		reminderTopic(),
 		shopTopic(),
 		settingsTopic(),
