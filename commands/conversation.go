@@ -64,8 +64,14 @@ func (c *conversation) ask() Reply {
 	switch {
 	case following:
 		return follow
-	case len(found) == 0:
-		return c.lost()
+	case len(found) == 0 || !found[0].names() && found[0].missing != nil:
+		if loose, ok := c.readLoosely(); ok {
+			found = loose
+			break
+		}
+		if len(found) == 0 {
+			return c.lost()
+		}
 	}
 	if rs := c.together(found); len(rs) > 1 {
 		return c.answerTogether(rs)
@@ -74,6 +80,21 @@ func (c *conversation) ask() Reply {
 		return c.puzzled(questionReply("", capital(found[0].topic.Title)+", or "+found[1].topic.Title+"?", []string{readable(found[0].topic.Name), readable(found[1].topic.Name)}))
 	}
 	return c.answer(found[0], nil)
+}
+
+// readLoosely reads a text that names nothing once more, with common words taken
+// for slips of the trade's own ("wading" for wadding), and keeps that reading
+// where it names a topic and is complete.
+func (c *conversation) readLoosely() ([]candidate, bool) {
+	text := c.assistant.vocabulary.ReadLoosely(c.text.Clean)
+	split := quantities(text)
+	joined := joinSides(text, slices.Clone(split))
+	found := c.assistant.candidates(matcher{text: text, metric: c.system == measure.Metric}, joined, split)
+	if len(found) == 0 || !found[0].names() || found[0].missing != nil || len(found[0].unclear) > 0 {
+		return nil, false
+	}
+	c.text, c.split, c.joined = text, split, joined
+	return found, true
 }
 
 // unitsNow gives the system that applies where a text names no unit.
@@ -263,6 +284,9 @@ func (c *conversation) questionAbout(request Request, input, doubtful, text stri
 		misses++
 	} else {
 		misses = 0
+	}
+	if found.topic.Alone {
+		return questionReply(found.topic.Name, text, choices)
 	}
 	c.state = c.state.remember(request)
 	c.state.Asked, c.state.Doubt, c.state.Choices, c.state.Misses = input, doubtful, choices, misses

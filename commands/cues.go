@@ -18,8 +18,8 @@ const (
 	cueReach   = 4  // words that are looked at on each side
 	cueShared  = 3  // less where the term before belongs to the number before it
 	cueCounts  = 8  // less for a length where a bare whole number stands right before a plural: "3 borders"
-	cueDegrees = 10 // a number of degrees, for an angle
-	cueFaint   = 6  // an announcement from afar, which does not carry an odd value
+	cueDegrees = 12 // a number of degrees for an angle, or of percent for a share
+	cueFaint   = 11 // an announcement from afar, which does not carry an odd value
 	usualBonus = 2  // the value is what the input usually is
 	oddPenalty = 7  // it is far from it
 	unitBonus  = 1  // the number has a unit and the input wants one
@@ -44,12 +44,13 @@ func (m matcher) score(in *input, q quantity) (score int, cued bool) {
 	before := m.cue(in, q, -1)
 	usual := m.usualness(in, q)
 	s := max(after, before)
+	if in.kind == anAngle && q.unit() == measure.DegreeUnit || in.kind == aPercent && q.percent && in.prior > 0 {
+		s = max(s, cueDegrees)
+	}
 	switch {
 	case s > 0:
 		cued = true
 		s += min(after, before) / 4
-	case in.kind == anAngle && q.unit() == measure.DegreeUnit:
-		s, cued = cueDegrees, true
 	case q.hearsay, usual == -oddPenalty && in.name != m.asked:
 		return 0, false
 	default:
@@ -125,7 +126,7 @@ func (m matcher) cue(in *input, q quantity, way int) int {
 			best = max(best, s-cueFade*seen)
 		}
 		switch {
-		case way > 0 && partings[t.Word]:
+		case way > 0 && partings[t.Word], way < 0 && t.Is(fromWord):
 			seen += 2
 		case !fillers[t.Word] && !t.Is(finished) && !t.Is(unfinished) && !t.Is(ofThem):
 			seen++

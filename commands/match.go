@@ -290,7 +290,7 @@ func (m matcher) fitsKind(in *input, q quantity) bool {
 	case aLength:
 		return (single || q.ranged) && (bare || n.Unit.IsLength()) && (n.Unit != measure.YardUnit || in.anyUnit)
 	case aCloth:
-		return single && (n.Unit.IsLength() && m.isCloth(q) || bare && in.name == m.asked)
+		return single && (n.Unit.IsLength() && (in.anyUnit || m.isCloth(q)) || bare && in.name == m.asked)
 	case aSize:
 		return (len(q.numbers) == 2 && !q.ranged || q.square) && n.Unit != measure.DegreeUnit
 	case aCount:

@@ -70,7 +70,7 @@ func asksEnough(tokens []words.Token) {
 	for i := range tokens {
 		t := &tokens[i]
 		switch {
-		case t.Word == "in" && i > 0 && tokens[i-1].Is(upTo) && (i+1 == len(tokens) || tokens[i+1].Kind == words.Break):
+		case t.Word == "in" && i > 0 && tokens[i-1].Is(upTo) && (i+1 == len(tokens) || tokens[i+1].Kind != words.Word && tokens[i+1].Kind != words.Number):
 			t.Concept = unitIn // "250 cm to in"
 		case t.Kind == words.Break:
 			asked = false

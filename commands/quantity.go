@@ -69,10 +69,15 @@ func pronoun(tokens []words.Token, i int) bool {
 	if i+1 == len(tokens) || tokens[i+1].Kind != words.Word && tokens[i+1].Kind != words.Number {
 		return true
 	}
-	if tokens[i+1].Word == "by" || tokens[i+1].Kind == words.Number {
+	if tokens[i+1].Word == "by" || tokens[i+1].Kind == words.Number || inList(tokens, i) {
 		return false
 	}
 	return tokens[i+1].Kind == words.Word && (tokens[i+1].Concept == "" || fillers[tokens[i+1].Word])
+}
+
+// inList tells whether the number is one of a list: "borders of one and 4 in".
+func inList(tokens []words.Token, i int) bool {
+	return i+2 < len(tokens) && tokens[i+2].Kind == words.Number && (tokens[i+1].Word == "and" || tokens[i+1].Kind == words.Comma)
 }
 
 // ordinal reads a word such as "13th" that is no number of anything: it is left
@@ -111,6 +116,19 @@ func gather(tokens []words.Token, i int) quantity {
 	return q.close(tokens)
 }
 
+// isSide tells whether a number before "square" can be its side: "240 square" and
+// "40 square 5½ in" are counts of them.
+func (q quantity) isSide(tokens []words.Token) bool {
+	n := q.first()
+	if n.Unit != measure.NoUnit {
+		return true
+	}
+	return n.Number.Float() <= longestSide && (q.to+1 >= len(tokens) || tokens[q.to+1].Kind != words.Number)
+}
+
+// longestSide is the longest side of a square quilt, in whatever unit is meant.
+const longestSide = 300
+
 // rising tells whether two numbers can be the ends of a range: near each other
 // and the smaller first.
 func rising(a, b measure.Quantity) bool {
@@ -120,7 +138,7 @@ func rising(a, b measure.Quantity) bool {
 
 // close takes in the word "square" behind one number.
 func (q quantity) close(tokens []words.Token) quantity {
-	if len(q.numbers) == 1 && q.to < len(tokens) && tokens[q.to].Kind == words.Word && (tokens[q.to].Word == "square" || tokens[q.to].Word == "sq") {
+	if len(q.numbers) == 1 && q.to < len(tokens) && q.isSide(tokens) && tokens[q.to].Kind == words.Word && (tokens[q.to].Word == "square" || tokens[q.to].Word == "sq") {
 		q.square = true
 	}
 	return q
@@ -130,7 +148,7 @@ func (q quantity) close(tokens []words.Token) quantity {
 // whether it counts something outside the trade.
 func (q *quantity) look(tokens []words.Token) {
 	first := q.first()
-	q.soft = first.Form == measure.One && len(q.numbers) == 1
+	q.soft = first.Form == measure.One && len(q.numbers) == 1 && !inList(tokens, q.from)
 	if q.from > 0 {
 		before := tokens[q.from-1]
 		q.money = before.Kind == words.Mark && isMoney(before.Text)
@@ -168,11 +186,20 @@ func (q quantity) countsOther(tokens []words.Token) bool {
 			break
 		}
 	}
+	if len(q.numbers) > 1 {
+		return false
+	}
 	seen := false
 	for i := q.to; i < len(tokens) && i < q.to+3; i++ {
 		t := tokens[i]
 		if t.Kind != words.Word || fillers[t.Word] {
 			break
+		}
+		if t.Is(otherThing) && i+1 < len(tokens) && (tokens[i+1].Is(quilt) || tokens[i+1].Is(block)) {
+			return false // "a 30 by 40 baby quilt"
+		}
+		if isUnit(t) {
+			return seen // "3/8 of something in inches"
 		}
 		if t.Concept != "" {
 			return t.Concept == otherThing || t.Concept == questionWord // "2 questions: ..."
@@ -180,6 +207,15 @@ func (q quantity) countsOther(tokens []words.Token) bool {
 		seen = true
 	}
 	return seen
+}
+
+// isUnit tells whether the token is the bare name of a unit.
+func isUnit(t words.Token) bool {
+	switch t.Concept {
+	case unitIn, unitFt, unitYd, unitMm, unitCm, unitM:
+		return true
+	}
+	return false
 }
 
 // joinSides makes one size of "56 wide and 72 long", whichever comes first.

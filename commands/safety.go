@@ -78,7 +78,7 @@ const (
 var safetyTerms = []words.Term{
 	{Concept: bodyPart, Words: "finger, thumb, hand, palm, knuckle, arm, leg, foot of mine, toe, wrist, face, eye, fingertip, skin, knee"},
 	{Concept: injuring, Words: "sliced, burned, burnt, scalded, stabbed, pricked, hurt, hurts, injured, gashed, nicked, slashed, chopped, sewed through, sewn through, stitched through, sewed over, stuck in, needle in, needle through, pierced, burning myself"},
-	{Concept: blood, Words: "bleeding, blood, bleeds, bled"},
+	{Concept: blood, Words: "bleeding, blood"},
 	{Concept: myself, Words: "myself, herself, himself"},
 }
 

@@ -41,7 +41,7 @@ const (
 
 var talkTerms = []words.Term{
 	{Concept: startOver, Words: "start over, start again, start afresh, new question, reset, clear that, begin again, forget all that, forget that question, scratch that, fresh start, from scratch"},
-	{Concept: goBack, Words: "go back, back to the one before, the one before, previous one, go back to the first, back to before, undo, as before, back to the last one"},
+	{Concept: goBack, Words: "go back, go back to, go back to the, back to, back to the, back to my, back to the one before, the one before, previous one, go back to the first, back to before, undo, as before, back to the last one"},
 	{Concept: working, Words: "working, show the working, the working, workings, show me the working, show your working, how did you get, how did you get that, how do you get, how did you work, how did you work that out, how do you work that out, how is that worked out, show the formula, the formula, formula, show the sum, the sums, show me the sums, the arithmetic, the maths, the math, show the maths, show the math, explain, explain that, how come, step by step"},
 	{Concept: why, Words: "why, why not, why is, why is it, why are, what for, how come it is"},
 	{Concept: yes, Words: "yes, yep, yeah, yup, aye, sure, correct, that's right, ok, okay, right, fine, go on, please do, yes please"},

@@ -43,7 +43,7 @@ func bordersTopic() Topic {
 			{name: "border", kind: aLength, many: true, usual: [2]float64{0.5, 12}, prior: 4, label: "the border",
 				after: of(border, wide, finished), before: of(border, wide), not: of(fabric, strip, seam), ask: "How wide is the border, finished?", offer: []string{"3 in", "4 in"}},
 			{name: "borders", kind: aCount, after: of(border), when: of(border), label: "how many borders"},
-			{name: "wanted", kind: aSize, usual: [2]float64{10, 140}, before: of(bringTo, upTo, wantWord), when: of(bringTo, upTo, wantWord), prior: 2, label: "the size it should reach"},
+			{name: "wanted", kind: aSize, usual: [2]float64{10, 140}, before: of(bringTo, wantWord), when: of(bringTo, upTo, wantWord), prior: 2, label: "the size it should reach"},
 			{name: "corners", kind: aWord, words: map[words.Concept]string{mitred: "mitred", butted: "butted", cornerSqs: "squares"}},
 			{name: "grain", kind: aWord, words: map[words.Concept]string{lengthwise: "lengthwise"}},
 			usableWidth(), seamAllowance(), clothInHand(), stripsInHand(),

@@ -7,11 +7,16 @@ import (
 	"counterhand/commands/words"
 )
 
+const dividesIt words.Concept = "a block that divides it"
+
 // layoutTopic: how many blocks make a quilt, and how large it is.
 func layoutTopic() Topic {
 	return Topic{
 		Name: "layout", Group: SizeIt, Title: "how many blocks make a quilt, set straight or on point, and how big it is",
-		Says: append(append(says(4, block, onPoint, straightSet), says(3, across, downward, row, perRow, quilt)...), append(says(2, squarePc, howBig, finished, makeIt, queenBed, kingBed, twinBed, fullBed, doubleBed, singleBed, cribBed, perRow), against(halfSquare, gooseWord, hexagon, squareInSq, fourPatch, ninePatch, quarterSquare)...)...),
+		Terms: []words.Term{
+			{Concept: dividesIt, Words: "what block divides, what block size divides, which block divides, which block size, what size block, what size blocks, which size block, block size that divides, blocks that divide, block that divides, what block fits, which block fits, what block size, which blocks divide, divides evenly, divide evenly, divides into, which blocks"},
+		},
+		Says: append(append(says(4, block, dividesIt, onPoint, straightSet), says(3, across, downward, row, perRow, quilt)...), append(says(2, squarePc, howBig, finished, makeIt, queenBed, kingBed, twinBed, fullBed, doubleBed, singleBed, cribBed, perRow), against(halfSquare, gooseWord, hexagon, squareInSq, fourPatch, ninePatch, quarterSquare)...)...),
 		Asks: append(says(4, block), says(3, squarePc)...),
 		Inputs: []input{
 			blocksQuilt(),
@@ -24,9 +29,10 @@ func layoutTopic() Topic {
 			{name: "setting", kind: aWord, words: map[words.Concept]string{onPoint: "on point", straightSet: "straight"}},
 			{name: "bed", kind: aWord, words: bedWords},
 			{name: "country", kind: aWord, words: countryWords},
+			{name: "wish", kind: aWord, words: map[words.Concept]string{dividesIt: "divides"}},
 			seamAllowance(),
 		},
-		Needs:    [][]string{{"block", "block_size", "quilt"}, {"quilt", "grid", "across", "down", "bed"}},
+		Needs:    [][]string{{"block", "block_size", "wish"}, {"quilt", "grid", "across", "down", "bed"}},
 		Examples: []string{"12 in blocks for a quilt of 60 x 72", "9 in blocks on point, 5 by 6"},
 		Source:   "set straight: whole blocks each way; on point a block takes block × √2 and r·c + (r−1)(c−1) blocks fill it (geometry).",
 		Work:     workLayout,
@@ -69,7 +75,7 @@ func workLayout(w *work) error {
 		w.say("I took the top of a %s %s mattress, %v, without any drop.", string(m.Country), m.Name, m.Size)
 	}
 	if !w.given("block") && !w.given("block_size") {
-		if r.Wanted == (measure.Size{}) {
+		if r.Wanted == (measure.Size{}) || !w.given("wish") {
 			return w.needs("block")
 		}
 		return workDividing(w, c, r.Wanted)

@@ -64,7 +64,7 @@ I took 9 in as the finished size of a block.`,
 		{
 			is: "which blocks divide", say: []string{"what block size divides a 60 x 72 quilt"},
 			figures:    "block 6 in; across 10; down 12; blocks 120",
-			understood: "quilt_width 60 in; quilt_length 72 in",
+			understood: "quilt_width 60 in; quilt_length 72 in; wish divides",
 		},
 	})
 }

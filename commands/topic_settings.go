@@ -42,7 +42,7 @@ func settingsTopic() Topic {
 			{Concept: inEU, Words: "eu, europe, european, in europe, continental, germany, german, france, french, netherlands, dutch"},
 			{Concept: inAU, Words: "au, australia, australian, aussie, in australia, nz, new zealand"},
 		},
-		Says: append(append(says(9, settingWord, showSettings, forgetSetting), says(named, alwaysWord, setVerb)...), says(5, mineIs, inMetric, inInches, scantSeam)...),
+		Says: append(append(says(9, settingWord, showSettings, forgetSetting), says(named, alwaysWord, setVerb)...), append(says(5, mineIs, inMetric, inInches, scantSeam), against(howMany, howMuch, canGet)...)...),
 		Inputs: []input{
 			{name: "usable_width", kind: aLength, usual: [2]float64{36, 120}, after: of(fabric, usable, wide), before: of(usable, fabric, mineIs, wide), not: of(seam, bindingWord), label: "the width of your fabric"},
 			{name: "seam", kind: aLength, usual: [2]float64{0.1, 0.7}, after: of(seam), before: of(seam, mineIs), label: "your seam"},

@@ -17,7 +17,7 @@ func shrinkageTopic() Topic {
 		},
 		Says: append(says(6, shrinkWord), says(4, percentWord)...),
 		Inputs: []input{
-			{name: "need", kind: aCloth, prior: 4, usual: [2]float64{4, 1500}, after: of(shrinkWord, fabric, need), before: of(need, have, wantWord), label: "what you need after washing", ask: "How much do you need after washing?", offer: []string{"2 yd"}},
+			{name: "need", kind: aCloth, anyUnit: true, prior: 4, usual: [2]float64{4, 1500}, after: of(shrinkWord, fabric, need), before: of(need, have, wantWord), label: "what you need after washing", ask: "How much do you need after washing?", offer: []string{"2 yd"}},
 			{name: "shrinkage", kind: aPercent, prior: 3, usual: [2]float64{0.5, 20}, after: of(percentWord, shrinkWord), before: of(shrinkWord), label: "how much it shrinks", ask: "By how much does it shrink, in percent?", offer: []string{"3 %", "5 %"}},
 		},
 		Needs:    [][]string{{"need"}, {"shrinkage"}},

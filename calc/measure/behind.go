@@ -8,10 +8,8 @@ func unitAt(s string, afterDigit bool) (unit Unit, from, to int) {
 	if s == "" {
 		return NoUnit, 0, 0
 	}
-	if afterDigit {
-		if unit, to = markAt(s); unit != NoUnit {
-			return unit, 0, to
-		}
+	if unit, to = markAt(s); unit != NoUnit && (afterDigit || unit != FootUnit) {
+		return unit, 0, to // behind a word an apostrophe is the end of a quotation and no foot
 	}
 	from = gap(s)
 	hyphen := s[0] == '-'

@@ -22,13 +22,18 @@ const (
 	mendTwiceFrom = 8 // two slips
 )
 
+// loosest is the fewest letters of a common English word that may be taken for
+// a slip, see [Vocabulary.ReadLoosely].
+const loosest = 6
+
 // mend corrects the spelling of a word towards the vocabulary, and marks what
-// is known. Words that are common English are never changed.
-func (v *Vocabulary) mend(t *Token) {
+// is known. Words that are common English are not changed, unless the reading
+// is a loose one.
+func (v *Vocabulary) mend(t *Token, loosely bool) {
 	if t.Kind != Word || t.Word[0] <= '9' {
 		return
 	}
-	if v.plain[t.Word] || v.isEnglish(t.Word) {
+	if v.plain[t.Word] || v.isEnglish(t.Word) && !(loosely && len(t.Word) >= loosest) {
 		t.Known = true
 		return
 	}
@@ -94,19 +99,40 @@ func (v *Vocabulary) nearest(w string) (string, bool) {
 			tie = true
 		}
 	}
-	for _, c := range v.nearby[w] {
+	for _, c := range v.nearby()[w] {
 		consider(c)
 	}
 	for i := range w {
 		short := w[:i] + w[i+1:]
-		for _, c := range v.nearby[short] {
+		for _, c := range v.nearby()[short] {
 			consider(c)
 		}
 	}
 	return best, best != "" && !tie
 }
 
-// ends counts the letters that two words share at their beginning and end.
+// swapped is how much likelier a word is whose letters are only in another
+// order: swapping two is the commonest slip of all.
+const swapped = 4
+
+// sameLetters tells whether two words are written with the same letters.
+func sameLetters(a, b string) bool {
+	var count [26]int
+	for i := range len(a) {
+		if c := a[i] | 0x20; c >= 'a' && c <= 'z' {
+			count[c-'a']++
+		}
+	}
+	for i := range len(b) {
+		if c := b[i] | 0x20; c >= 'a' && c <= 'z' {
+			count[c-'a']--
+		}
+	}
+	return len(a) == len(b) && count == [26]int{}
+}
+
+// ends counts the letters that two words share at their beginning and end; more
+// where they are made of the same letters.
 func ends(a, b string) int {
 	n := min(len(a), len(b))
 	front := 0
@@ -116,6 +142,9 @@ func ends(a, b string) int {
 	back := 0
 	for back < n-front && a[len(a)-1-back] == b[len(b)-1-back] {
 		back++
+	}
+	if sameLetters(a, b) {
+		return 2*front + back + swapped
 	}
 	return 2*front + back
 }

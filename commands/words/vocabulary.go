@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"sync"
 
 	"counterhand/calc/measure"
 )
@@ -20,8 +21,8 @@ type Term struct {
 // Vocabulary knows the trade's terms. It is immutable after [NewVocabulary].
 type Vocabulary struct {
 	root    *branch
-	plain   map[string]bool // every word that a term uses
-	nearby  map[string][]string
+	plain   map[string]bool            // every word that a term uses
+	nearby  func() map[string][]string // made when the first slip is met, since most texts have none
 	english []string
 }
 
@@ -44,7 +45,7 @@ func NewVocabulary(lists ...[]Term) (*Vocabulary, error) {
 			}
 		}
 	}
-	v.nearby = deletions(v.plain)
+	v.nearby = sync.OnceValue(func() map[string][]string { return deletions(v.plain) })
 	return v, errors.Join(faults...)
 }
 
@@ -116,14 +117,34 @@ func plurals(w string) []string {
 // Read cleans a message, splits it into tokens, mends the spelling of words
 // towards the vocabulary, and gives phrases their concepts. A phrase becomes
 // one token.
-func (v *Vocabulary) Read(message string) Text {
+func (v *Vocabulary) Read(message string) Text { return v.read(message, false) }
+
+// ReadLoosely reads as [Vocabulary.Read] does, but takes common English words of
+// six letters and more for slips as well where they are one letter off.
+func (v *Vocabulary) ReadLoosely(message string) Text { return v.read(message, true) }
+
+func (v *Vocabulary) read(message string, loosely bool) Text {
 	clean := Clean(message)
+	tokens := v.tokens(clean, loosely)
+	if mended, ok := mendUnits(clean, tokens); ok {
+		clean = mended
+		tokens = v.tokens(clean, loosely)
+	}
+	for i := range tokens {
+		if leadsOn(tokens, i) {
+			tokens[i].Quantity.Unit, tokens[i].Quantity.UnitText = measure.NoUnit, ""
+		}
+	}
+	return Text{Clean: clean, Tokens: v.phrases(clean, tokens)}
+}
+
+// tokens splits a cleaned text and mends the spelling of its words.
+func (v *Vocabulary) tokens(clean string, loosely bool) []Token {
 	tokens := lex(clean)
 	for i := range tokens {
-		v.mend(&tokens[i])
+		v.mend(&tokens[i], loosely)
 	}
-	tokens = units(clean, tokens)
-	return Text{Clean: clean, Tokens: v.phrases(clean, tokens)}
+	return tokens
 }
 
 // phrases joins the words of phrases, the longest first, in place.
@@ -200,33 +221,38 @@ func (t Token) key() string {
 	return ""
 }
 
-// units settles what the scanner of numbers could not know: a unit whose
-// spelling was mended belongs to the number before it ("2 yrads"), and the word
-// "in" behind a number is no inch where it leads on ("3 in the group").
-func units(clean string, tokens []Token) []Token {
-	out := tokens[:0]
-	for i := 0; i < len(tokens); i++ {
-		t := tokens[i]
-		switch {
-		case t.Kind != Number:
-		case t.Quantity.Unit == measure.InchUnit && t.Quantity.UnitText == "in" && leadsOn(tokens, i):
-			t.Quantity.Unit, t.Quantity.UnitText = measure.NoUnit, ""
-		case t.Quantity.Unit == measure.NoUnit && i+1 < len(tokens) && tokens[i+1].Kind == Word && (tokens[i+1].Mended || tokens[i+1].Word == "m"):
-			if q, ok := measure.ScanQuantity("1 " + tokens[i+1].Word); ok && q.Unit != measure.NoUnit {
-				t.Quantity.Unit, t.Quantity.UnitText = q.Unit, tokens[i+1].Text
-				t.End = tokens[i+1].End
-				t.Text = clean[t.Pos:t.End]
-				i++
-			}
+// mendUnits writes the text again with the right spelling of units, which are
+// read together with their number: "2 yrads", "a quarter yarrd", "one m".
+func mendUnits(clean string, tokens []Token) (string, bool) {
+	var b strings.Builder
+	done := 0
+	for i, t := range tokens {
+		word := t.Word
+		if i > 0 && tokens[i-1].Kind == Number && t.Kind == Word && word == "m" {
+			word = "metre"
+		} else if !t.Mended {
+			continue
 		}
-		out = append(out, t)
+		if q, ok := measure.ScanQuantity("1 " + word); !ok || q.Unit == measure.NoUnit {
+			continue
+		}
+		b.WriteString(clean[done:t.Pos])
+		b.WriteString(word)
+		done = t.End
 	}
-	return out
+	if done == 0 {
+		return "", false
+	}
+	b.WriteString(clean[done:])
+	return b.String(), true
 }
 
-// leadsOn tells whether the "in" at the end of number i is a preposition: what
-// follows says in what.
+// leadsOn tells whether token i is a number whose "in" is no inch but leads on:
+// "3 in the group".
 func leadsOn(tokens []Token, i int) bool {
+	if q := tokens[i].Quantity; tokens[i].Kind != Number || q.Unit != measure.InchUnit || !strings.EqualFold(q.UnitText, "in") {
+		return false
+	}
 	if i+1 >= len(tokens) || tokens[i+1].Kind != Word {
 		return false
 	}
