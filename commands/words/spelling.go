@@ -59,10 +59,11 @@ func deletions(plain map[string]bool) map[string][]string {
 		}
 		m[w] = append(m[w], w)
 		for i := range w {
-			short := w[:i] + w[i+1:]
-			if !slices.Contains(m[short], w) {
-				m[short] = append(m[short], w)
+			if i > 0 && w[i] == w[i-1] {
+				continue // the same as without the one before
 			}
+			short := w[:i] + w[i+1:]
+			m[short] = append(m[short], w)
 		}
 	}
 	return m
