@@ -175,7 +175,7 @@ func (c *conversation) sayExample(r *Reply, w *work, found candidate) {
 	for _, name := range found.order {
 		in, v := found.topic.input(name), found.values[name]
 		for _, u := range understood(&Topic{Inputs: []input{*in}}, map[string]Value{name: v}, c.system, nil) {
-			r.Assumed = append(r.Assumed, Assumed{u.Name, u.Value, u.Unit})
+			r.Assumed = append(r.Assumed, Assumed{u.Name, u.Value, u.Unit, safe(v.From) + " for " + in.spoken()})
 		}
 		w.lines = append([]string{"As an example, with " + safe(v.From) + " for " + in.spoken() + ":"}, w.lines...)
 	}

@@ -58,6 +58,7 @@ type Assumed struct {
 	Name  string `json:"name"`
 	Value any    `json:"value"`
 	Unit  string `json:"unit"`
+	Said  string `json:"-"` // as a person reads it: "¼ in seams"
 }
 
 // File is a picture or a sheet that comes with an answer.

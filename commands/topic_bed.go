@@ -101,7 +101,7 @@ func (w *work) mattress() (calc.Mattress, error) {
 	for _, other := range []calc.Country{calc.UnitedStates, calc.UnitedKingdom, calc.Australia, calc.Europe} {
 		if m, ok := findBed(other, name); ok && !w.given("country") {
 			w.reply.Assumed = slices.DeleteFunc(w.reply.Assumed, func(a Assumed) bool { return a.Name == "country" })
-			w.reply.Assumed = append(w.reply.Assumed, Assumed{"country", string(other), "words"})
+			w.reply.Assumed = append(w.reply.Assumed, w.assumed("country", string(other)))
 			return m, nil
 		}
 	}

@@ -63,7 +63,7 @@ func beginDrill(c *conversation, found candidate) Reply {
 	}
 	r.Understood = c.drillUnderstood(found)
 	if !given {
-		r.Assumed = []Assumed{{"questions", float64(n), "count"}}
+		r.Assumed = []Assumed{{"questions", float64(n), "count", counted(n, "question")}}
 	}
 	return r
 }

@@ -82,6 +82,9 @@ func workSashing(w *work) error {
 	w.figure("strip_width", s.StripWidth)
 	w.figure("strips", s.Strips)
 	w.figure("buy", s.Buy)
+	if s.Cornerstones > 0 {
+		w.figure("cornerstones.buy", s.StoneBuy)
+	}
 	w.figure("quilt_width", s.QuiltWidth)
 	w.figure("quilt_length", s.QuiltLength)
 	w.enoughCloth(s.Cloth)

@@ -119,8 +119,17 @@ func (w *work) assume(name string, v any) {
 			return
 		}
 	}
-	value, unit, _ := w.measured(v)
-	w.reply.Assumed = append(w.reply.Assumed, Assumed{name, value, unit})
+	w.reply.Assumed = append(w.reply.Assumed, w.assumed(name, v))
+}
+
+// assumed gives a default in the words of its setting, where it has them.
+func (w *work) assumed(name string, v any) Assumed {
+	value, unit, shown := w.measured(v)
+	said := readable(name) + ": " + shown
+	if def, ok := settingNamed(name); ok && def.say != "" {
+		said = w.format(def.say, v)
+	}
+	return Assumed{name, value, unit, said}
 }
 
 // conventions gives the habits of the sums; what the request says goes before

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"counterhand/calc/measure"
 	"counterhand/commands"
 	"counterhand/commands/scene"
 )
@@ -169,47 +168,11 @@ func (f *filer) answer(r commands.Reply) scene.Answer {
 }
 
 // assumptions gives the defaults that took part as a person reads them:
-// "seam allowance ¼ in".
+// "¼ in seams".
 func assumptions(assumed []commands.Assumed) []string {
 	var out []string
 	for _, a := range assumed {
-		name := strings.NewReplacer("_", " ", ".", " ").Replace(a.Name)
-		out = append(out, strings.TrimSpace(name+" "+shown(a.Value, a.Unit)))
+		out = append(out, a.Said)
 	}
 	return out
-}
-
-// shown writes a value with its unit of the public interface.
-func shown(value any, unit string) string {
-	v, isNumber := value.(float64)
-	if !isNumber {
-		return fmt.Sprint(value)
-	}
-	switch unit {
-	case "in":
-		return length(v, measure.Inch).Show(measure.Imperial)
-	case "cm":
-		return length(v, measure.Centimetre).Show(measure.Metric)
-	case "mm":
-		return length(v, measure.Millimetre).Show(measure.Metric)
-	case "yd":
-		return measure.Cloth(length(v, measure.Yard)).Show(measure.Imperial)
-	case "m":
-		return measure.Cloth(length(v, measure.Metre)).Show(measure.Metric)
-	case "deg":
-		return measure.Angle(v).Show()
-	case "percent":
-		return fmt.Sprintf("%g %%", v)
-	default:
-		return fmt.Sprintf("%g", v)
-	}
-}
-
-// length gives a value in its unit; a default is never too long to be one.
-func length(v float64, unit measure.Length) measure.Length {
-	l, err := measure.FromFloat(v, unit)
-	if err != nil {
-		return measure.Max
-	}
-	return l
 }

@@ -35,7 +35,7 @@ func ringReply(t testing.TB) commands.Reply {
 			{Name: "background_square", Value: 18.5, Unit: "in", Shown: "18½ in"},
 			{Name: "buy", Value: 0.75, Unit: "yd", Shown: "¾ yd"},
 		},
-		Assumed:   []commands.Assumed{{Name: "narrow_end", Value: 0.875, Unit: "in"}, {Name: "seam_allowance", Value: 0.25, Unit: "in"}, {Name: "blade_end", Value: "plain", Unit: "words"}},
+		Assumed:   []commands.Assumed{{Name: "narrow_end", Said: "⅞ in at the narrow end"}, {Name: "seam", Said: "¼ in seams"}, {Name: "ends", Said: "plain blade ends"}},
 		Working:   []string{"360° ÷ 16 = 22½°", "Wide end: ⅞ in + 2 × 6 in × tan(11¼°) = 3¼ in"},
 		Reminders: []string{"Cut away from yourself, and close the cutter each time you put it down."},
 		Scenes: []scene.Source{
@@ -107,14 +107,25 @@ func TestNamesAreNumbered(t *testing.T) {
 	assert.Equal(t, "ring-3.svg", files[2].Name)
 }
 
+// What a picture rests on is said under it in the words of the answer, and in
+// the person's units.
 func TestAssumptionsAreSaid(t *testing.T) {
-	said := assumptions([]commands.Assumed{
-		{Name: "usable_width", Value: 40.0, Unit: "in"}, {Name: "usable_width", Value: 101.6, Unit: "cm"}, {Name: "backing.overage", Value: 4.0, Unit: "in"},
-		{Name: "shrinkage", Value: 5.0, Unit: "percent"}, {Name: "angle", Value: 22.5, Unit: "deg"}, {Name: "blade_end", Value: "plain", Unit: "words"},
-		{Name: "have", Value: 0.625, Unit: "yd"}, {Name: "have", Value: 0.6, Unit: "m"}, {Name: "layers", Value: 4.0, Unit: "count"}, {Name: "seam", Value: 7.5, Unit: "mm"},
-	})
-	assert.Equal(t, []string{"usable width 40 in", "usable width 101.6 cm", "backing overage 4 in", "shrinkage 5 %", "angle 22½°", "blade end plain",
-		"have ⅝ yd", "have 0.6 m", "layers 4", "seam 0.8 cm"}, said)
+	a, err := commands.NewAssistant(commands.ShopDefaults())
+	require.NoError(t, err)
+	for request, want := range map[string][]string{
+		"binding for 54 x 68":          {"40 in of usable fabric", "binding strips cut 2½ in", "10 in for corners and the closing join", "joins: diagonal"},
+		"binding for 140 x 170 cm":     {"101.6 cm of usable fabric", "binding strips cut 6.4 cm", "25.4 cm for corners and the closing join", "joins: diagonal"},
+		"16 flying geese 3 x 6":        {"¼ in seams", "at a time: 4"},
+		"9 in blocks on point, 5 by 6": nil,
+	} {
+		r := a.Respond(commands.Turn{Text: request}).Reply
+		assert.Equal(t, want, assumptions(r.Assumed), request)
+		require.NotEmpty(t, r.Scenes, request)
+		s := (&filer{assumed: assumptions(r.Assumed)}).captioned(r.Scenes[0]())
+		for _, words := range want {
+			assert.Contains(t, s.Caption[len(s.Caption)-1], words)
+		}
+	}
 }
 
 func ringSheet(t testing.TB) scene.Sheet {

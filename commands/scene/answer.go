@@ -118,11 +118,10 @@ func sheetName(topic string) string {
 }
 
 func restsOn(assumed []string) []string {
-	var out []string
-	for _, a := range assumed {
-		out = append(out, "Taken: "+a+".")
+	if len(assumed) == 0 {
+		return nil
 	}
-	return out
+	return []string{"Taken: " + strings.Join(assumed, "; ") + "."}
 }
 
 // group is the figures of one part, such as one border of several.
@@ -265,6 +264,7 @@ var cutLines = []cutLine{
 	{"", 2, "", "for the top and the bottom", []string{"top_cut"}, ", %s long"},
 	{"long_sashes", 0, "long sash", "long sashes", []string{"long_cut"}, ", %s long"},
 	{"short_sashes", 0, "short sash", "short sashes", []string{"sash_cut"}, ", %s long"},
+	{"cornerstones", 0, "cornerstone", "cornerstones", []string{"strip_width"}, ", %s square"},
 	{"blades", 0, "blade", "blades", []string{"blade_length", "wide_end", "narrow_end"}, ", %s long, %s at the wide end and %s at the narrow end"},
 	{"", 1, "cover circle", "", []string{"cover_cut"}, ", %s across"},
 	{"large_squares", 0, "large square", "large squares", []string{"large_square"}, ", %s"},
