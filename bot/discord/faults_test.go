@@ -286,11 +286,12 @@ var restFaults = []fault{
 		answered(t, d, c, "the next")
 		assert.Len(t, d.server.Posts(c.ID), 1)
 	}},
-	{name: "commands cannot be registered: questions are answered all the same", config: func(*discord.Config) {}, strike: func(t *testing.T, d *desk, c loopback.Channel) {
+	{name: "commands cannot be registered: questions are answered all the same", strike: func(t *testing.T, d *desk, c loopback.Channel) {
+		d.server.Await("registration", func() bool { return strings.Contains(d.log.String(), "registered anew") })
 		d.server.Fail("/commands", 1, loopback.Fault{Status: 403, Body: loopback.Refusal(50001, "Missing Access")})
 		d.restart(nil)
 		answered(t, d, c, "without commands")
-		assert.Contains(t, d.log.String(), "slash commands cannot be registered")
+		d.server.Await("word to the operator", func() bool { return strings.Contains(d.log.String(), "slash commands cannot be registered") })
 	}},
 }
 
@@ -456,7 +457,7 @@ var interactionFaults = []fault{
 		d.server.AwaitAnswer(id)
 		answered(t, d, c, "next")
 		assert.Len(t, d.server.Answers(id), 1)
-		assert.Equal(t, 1, d.server.Counts().Statuses[400], "the repeat was told that it is answered")
+		d.server.Await("the repeat to be told that it is answered", func() bool { return d.server.Counts().Statuses[400] == 1 })
 	}},
 	{name: "case 17: announced, but the connection is cut before the platform says so", config: quick, strike: func(t *testing.T, d *desk, c loopback.Channel) {
 		release := d.holdAnswers()
@@ -682,7 +683,7 @@ var processFaults = []fault{
 		answered(t, d, c, "one of us")
 		assert.Equal(t, 1, d.server.Counts().Identifies)
 		require.NoError(t, first.stop())
-		d.server.Await("the other to take over", func() bool { return d.server.Counts().Resumes == 1 })
+		d.server.Await("the other to take over", func() bool { return d.server.Counts().Resumes > 0 })
 		answered(t, d, c, "still one")
 	}},
 	{name: "case 21: buttons after a restart", strike: func(t *testing.T, d *desk, c loopback.Channel) {

@@ -113,7 +113,7 @@ func (d *desk) start(change func(*discord.Config)) {
 	cfg := discord.Config{
 		Token: loopback.Token, Handler: engine, Store: d.store, API: d.server.API(),
 		Log: slog.New(slog.NewTextHandler(d.log, &slog.HandlerOptions{Level: slog.LevelDebug})), PerSecond: 10_000,
-		Times: quickTimes, Pause: 5 * time.Millisecond, LeaseTTL: 400 * time.Millisecond,
+		Times: quickTimes, Pause: 5 * time.Millisecond, LeaseTTL: 4 * time.Second,
 		Families: discord.Families()[:1], Quota: discord.Quota{PersonBurst: 1000, ChannelBurst: 10_000},
 	}
 	if change != nil {

@@ -65,9 +65,9 @@ func (s *Server) serve(w http.ResponseWriter, r *http.Request, pattern string, h
 		<-r.Context().Done()
 		return
 	}
-	checked, input := s.checkRequest(r, data)
+	checked, input := s.checkRequest(r, pattern, data)
 	if struck != nil && !struck.Cut && struck.Status != 0 {
-		s.note(pattern, struck.Status)
+		s.note(struck.Status)
 		for name, value := range struck.Header {
 			w.Header().Set(name, value)
 		}
@@ -82,9 +82,10 @@ func (s *Server) serve(w http.ResponseWriter, r *http.Request, pattern string, h
 	s.respond(w, pattern, out, checked, input)
 }
 
-func (s *Server) checkRequest(r *http.Request, data []byte) (bool, *openapi3filter.RequestValidationInput) {
+func (s *Server) checkRequest(r *http.Request, pattern string, data []byte) (bool, *openapi3filter.RequestValidationInput) {
 	s.mu.Lock()
 	s.requests++
+	s.calls[pattern]++
 	skip := s.o.Unchecked || s.requests%s.o.CheckEach != 0
 	s.mu.Unlock()
 	if skip {
@@ -155,7 +156,7 @@ func (s *Server) limited(r *http.Request, pattern string) (map[string]string, *r
 }
 
 func (s *Server) respond(w http.ResponseWriter, pattern string, out reply, checked bool, input *openapi3filter.RequestValidationInput) {
-	s.note(pattern, out.status)
+	s.note(out.status)
 	var data bytes.Buffer
 	if out.body != nil {
 		if err := json.NewEncoder(&data).Encode(out.body); err != nil {
@@ -175,10 +176,9 @@ func (s *Server) respond(w http.ResponseWriter, pattern string, out reply, check
 	_, _ = w.Write(data.Bytes()) // the client may have gone
 }
 
-func (s *Server) note(pattern string, status int) {
+func (s *Server) note(status int) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.calls[pattern]++
 	s.statuses[status]++
 	s.change()
 }
