@@ -61,7 +61,11 @@ func TestExamplesAnswer(t *testing.T) {
 		for _, example := range topic.Examples {
 			t.Run(topic.Name+"/"+example, func(t *testing.T) {
 				r := fresh.again().say(example)
-				assert.Equal(t, commands.Answer, r.Outcome, r.Text)
+				if topic.Name == "drill" { // which answers by asking
+					assert.Equal(t, commands.Question, r.Outcome, r.Text)
+				} else {
+					assert.Equal(t, commands.Answer, r.Outcome, r.Text)
+				}
 				assert.Equal(t, topic.Name, r.Topic)
 				checkReply(t, r)
 			})

@@ -10,8 +10,10 @@ import (
 
 // lex splits a cleaned text into tokens: numbers with their units, words in
 // lower case, and marks. Words do not have their concepts yet.
-func lex(s string) []Token {
-	tokens := make([]Token, 0, 16+len(s)/5)
+func lex(s string) []Token { return lexInto(make([]Token, 0, 16+len(s)/5), s) }
+
+// lexInto adds the tokens of a text to those that are there.
+func lexInto(tokens []Token, s string) []Token {
 	spaced := true
 	for i := 0; i < len(s); {
 		c := s[i]

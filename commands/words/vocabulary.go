@@ -38,10 +38,11 @@ type branch struct {
 func NewVocabulary(lists ...[]Term) (*Vocabulary, error) {
 	v := &Vocabulary{root: &branch{}, plain: map[string]bool{}, english: commonEnglish()}
 	var faults []error
+	scratch := make([]Token, 0, 32)
 	for _, terms := range lists {
 		for _, t := range terms {
 			for phrase := range strings.SplitSeq(t.Words, ",") {
-				faults = append(faults, v.add(t.Concept, keys(phrase)))
+				faults = append(faults, v.add(t.Concept, keys(phrase, scratch)))
 			}
 		}
 	}
@@ -52,9 +53,9 @@ func NewVocabulary(lists ...[]Term) (*Vocabulary, error) {
 // keys splits a phrase of a term as a message is split, so that "four patch"
 // and "4 patch" are the same. What a phrase of the trade cannot hold, such as a
 // full stop, stays as it is and is never found.
-func keys(phrase string) []string {
+func keys(phrase string, scratch []Token) []string {
 	var out []string
-	for _, t := range lex(phrase) {
+	for _, t := range lexInto(scratch, phrase) {
 		switch k := t.key(); {
 		case k != "":
 			out = append(out, k)
