@@ -7,6 +7,7 @@ package commands
 
 import (
 	"fmt"
+	"strings"
 
 	"counterhand/commands/words"
 )
@@ -91,6 +92,9 @@ func (a *Assistant) topicNamed(name string) *Topic {
 func (a *Assistant) Respond(t Turn) Response {
 	if len(t.Text) > words.MaxText {
 		return Response{Reply: decline("", tooLong), State: t.State, Own: t.Own}
+	}
+	if strings.Contains(t.Text, "://") || strings.Contains(t.Text, "www.") {
+		return Response{Reply: finish(decline("", noLinks)), State: t.State, Own: t.Own}
 	}
 	c := &conversation{
 		assistant: a,

@@ -17,6 +17,8 @@ const (
 
 const tooLong = "That is a very long message. Tell me the one thing you want to work out, in a sentence or two."
 
+const noLinks = "I do not follow links. Tell me the sizes in words and I work them out, for example: binding for 54 x 68."
+
 const tooLarge = "That is larger than any quilt. Check the number and its unit, and ask again: inches, feet, yards, centimetres and metres all work."
 
 func answerReply(topic, text string) Reply { return Reply{Outcome: Answer, Topic: topic, Text: text} }

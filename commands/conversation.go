@@ -17,7 +17,8 @@ type conversation struct {
 	state     State
 	own       Settings
 	forget    bool
-	example   bool // the person does not know, so the first choice stands in as an example
+	typed     string // a short answer as it was typed, where it stands for a choice
+	example   bool   // the person does not know, so the first choice stands in as an example
 
 	joined, split []quantity // the numbers, with and without "wide ... long ..." made one size
 	system        measure.System
@@ -34,6 +35,7 @@ func (c *conversation) respond() Reply {
 		return r
 	}
 	if expanded, ok := c.shortAnswer(); ok {
+		c.typed = c.text.Clean
 		c.text = expanded
 		tokens = c.text.Tokens
 	}
@@ -116,6 +118,13 @@ func (c *conversation) answer(found candidate, known map[string]Value) Reply {
 		values = map[string]Value{}
 	}
 	maps.Copy(values, found.values)
+	if c.typed != "" {
+		for _, name := range found.order {
+			v := values[name]
+			v.From = c.typed
+			values[name] = v
+		}
+	}
 	request := Request{Topics: []string{found.topic.Name}, Values: values, Changed: found.order, Metric: c.system == measure.Metric}
 	if r, ok := c.doubt(found, request); ok {
 		return r

@@ -53,6 +53,8 @@ func (m matcher) score(in *input, q quantity) (score int, cued bool) {
 		s += min(after, before) / 4
 	case q.hearsay, usual == -oddPenalty && in.name != m.asked:
 		return 0, false
+	case m.belongsElsewhere(q) && !in.anyUnit:
+		return 0, false
 	default:
 		if s = in.prior + m.expected(in); s == 0 {
 			return 0, false
@@ -70,6 +72,16 @@ func (m matcher) score(in *input, q quantity) (score int, cued bool) {
 		return 0, false
 	}
 	return max(1, s+usual), cued
+}
+
+// telling are terms that say what the number right beside them is, whatever the
+// topic: where a topic has no input for it, it is not free for another.
+var telling = of(usable, wideFabric, seam, tuckWord, narrowEnd, wideEnd, opening, marginWord)
+
+// belongsElsewhere tells whether a term right beside the number says that it is
+// something else.
+func (m matcher) belongsElsewhere(q quantity) bool {
+	return slices.ContainsFunc(telling, func(c words.Concept) bool { return m.near(c, q) })
 }
 
 // expected tells how much the conversation speaks for the input.

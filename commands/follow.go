@@ -32,6 +32,9 @@ func (c *conversation) followUp(found []candidate) (Reply, bool) {
 	if c.has(otherMethod) && t.Other != nil {
 		t.Other(f.values, last.Values)
 	}
+	if len(c.split) == 0 && len(f.values) == 0 && len(found) == 0 && c.has(finished, unfinished) {
+		f.values = c.rebased(last)
+	}
 	if !c.continues(f, found) {
 		c.system = before
 		return Reply{}, false
@@ -48,6 +51,24 @@ func (c *conversation) followUp(found []candidate) (Reply, bool) {
 		f.missing = nil
 	}
 	return c.answer(f, known), true
+}
+
+// rebased takes the sizes that were said last as cut or as finished: "no, that
+// was the cut size".
+func (c *conversation) rebased(last Request) map[string]Value {
+	out := map[string]Value{}
+	for _, name := range last.Changed {
+		v := last.Values[name]
+		if v.Kind != aLength && v.Kind != aSize || name == "usable_width" || name == "seam" {
+			continue
+		}
+		v.Cut = finishedSize
+		if c.has(unfinished) {
+			v.Cut = cutSize
+		}
+		out[name] = v
+	}
+	return out
 }
 
 // saysFor gives what the text's concepts say for the topic.

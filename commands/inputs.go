@@ -32,8 +32,8 @@ func usableWidth() input {
 // wideWidth is how wide wide backing is.
 func wideWidth() input {
 	return input{
-		name: "wide_backing", kind: aLength, usual: [2]float64{100, 130}, least: 90, label: "the width of the wide backing",
-		after: of(wideFabric, wide, fabric), before: of(wideFabric), not: of(usable),
+		name: "wide_backing", kind: aLength, usual: [2]float64{100, 130}, least: 100, label: "the width of the wide backing",
+		after: of(wideFabric, wide, fabric, backingWord), before: of(wideFabric), not: of(usable),
 	}
 }
 

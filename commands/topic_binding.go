@@ -14,9 +14,9 @@ func bindingTopic() Topic {
 	return Topic{
 		Name: "binding", Group: FinishIt, Title: "binding strips round a quilt", Together: true,
 		Terms: []words.Term{
-			{Concept: bindingWord, Words: "binding, bind, bound, bind it, binding strip, double fold binding, bindng, edge binding, binds"},
+			{Concept: bindingWord, Words: "binding, binding fabric, bind, bound, bind it, binding strip, double fold binding, bindng, edge binding, binds"},
 		},
-		Says: append(says(14, bindingWord), says(4, perimeter, around)...),
+		Says: append(says(14, bindingWord), says(4, perimeter, around, closing, allRound)...),
 		Inputs: []input{
 			quiltSize(),
 			{name: "perimeter", kind: aLength, anyUnit: true, usual: [2]float64{60, 600}, after: of(perimeter, around, allRound), before: of(perimeter, around, allRound), label: "the length round the edge"},

@@ -14,7 +14,7 @@ func helpTopic() Topic {
 		Name: "help", Group: AroundIt, Title: "what I can work out, and how to ask", Alone: true,
 		Terms: []words.Term{
 			{Concept: helpWord, Words: "help, help me, manual, guide, menu, commands, usage"},
-			{Concept: canDo, Words: "what can you do, what can you work out, what do you do, what are you for, what can i ask, what sort of things, what kind of things, what else can you do, can you work out, can you do, how should i ask, how do i ask, how do i use you, how does this work, special words, what are you, who are you, are you a bot, are you human, how do you work, what questions, list your topics, your topics, which topics, what kinds of questions, what kind of questions, use this thing, use this, how do i use this, how do i use this thing"},
+			{Concept: canDo, Words: "what can you do, what can you work out, what do you do, what are you for, what can i ask, what sort of things, what kind of things, what else can you do, can you help me, can you work out, can you do, how should i ask, how do i ask, how do i use you, how does this work, special words, what are you, who are you, are you a bot, are you human, how do you work, what questions, list your topics, your topics, which topics, what kinds of questions, what kind of questions, use this thing, use this, how do i use this, how do i use this thing"},
 		},
 		Says:     says(8, canDo),
 		Examples: []string{"help", "help binding"},

@@ -16,8 +16,9 @@ func layoutTopic() Topic {
 		Terms: []words.Term{
 			{Concept: dividesIt, Words: "what block divides, what block size divides, which block divides, which block size, what size block, what size blocks, which size block, block size that divides, blocks that divide, block that divides, what block fits, which block fits, what block size, which blocks divide, divides evenly, divide evenly, divides into, which blocks"},
 		},
-		Says: append(append(says(4, block, dividesIt, onPoint, straightSet), says(3, across, downward, row, perRow, quilt)...), append(says(2, squarePc, howBig, finished, makeIt, queenBed, kingBed, twinBed, fullBed, doubleBed, singleBed, cribBed, perRow), against(halfSquare, gooseWord, hexagon, squareInSq, fourPatch, ninePatch, quarterSquare)...)...),
-		Asks: append(says(4, block), says(3, squarePc)...),
+		About: of(block, squarePc, onPoint, straightSet, across, downward, row, perRow, dividesIt),
+		Says:  append(append(says(4, block, dividesIt, onPoint, straightSet), says(3, across, downward, row, perRow, quilt)...), append(says(2, squarePc, howBig, finished, makeIt, queenBed, kingBed, twinBed, fullBed, doubleBed, singleBed, cribBed, perRow), against(halfSquare, gooseWord, hexagon, squareInSq, fourPatch, ninePatch, quarterSquare)...)...),
+		Asks:  append(says(4, block), says(3, squarePc)...),
 		Inputs: []input{
 			blocksQuilt(),
 			{name: "block", kind: aLength, usual: [2]float64{1, 24}, prior: 4, label: "the block", replaces: []string{"block_size"},

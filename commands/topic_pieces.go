@@ -11,8 +11,9 @@ import (
 func piecesTopic() Topic {
 	return Topic{
 		Name: "pieces", Group: CutIt, Title: "how many pieces a cut of fabric gives",
-		Says: append(says(5, fatQuarter, fatEighth, longQuarter), append(says(3, squarePc, rectangle, strip, fromWord, piece, clothAmount, scrap, canGet), append(says(2, fabric, precut), against(blade, halfSquare, gooseWord, hexagon, fourPatch, ninePatch, quarterSquare, squareInSq, diamond, triangle, block)...)...)...),
-		Asks: says(4, squarePc, rectangle, strip, piece),
+		About: of(squarePc, rectangle, piece, strip, block, fatQuarter, fatEighth, longQuarter),
+		Says:  append(says(5, fatQuarter, fatEighth, longQuarter), append(says(3, squarePc, rectangle, strip, fromWord, piece, clothAmount, scrap, canGet), append(says(2, fabric, precut), against(blade, halfSquare, gooseWord, hexagon, fourPatch, ninePatch, quarterSquare, squareInSq, diamond, triangle, block)...)...)...),
+		Asks:  says(4, squarePc, rectangle, strip, piece),
 		Inputs: []input{
 			{name: "size", kind: aSize, after: of(rectangle, piece, squarePc), before: of(rectangle, piece, squarePc), prior: 5, usual: [2]float64{0.75, 30}, not: of(fabric, quilt), label: "the size of the pieces", replaces: []string{"side"}},
 			{name: "side", kind: aLength, after: of(squarePc, piece), before: of(squarePc, piece), prior: 4, usual: [2]float64{0.75, 30}, not: of(fabric, strip, precut, usable), label: "the size of the squares", ask: "How big is each piece, and from how much fabric?", offer: []string{"5 in squares from a yard", "2½ in squares from a fat quarter"}, replaces: []string{"size"}},

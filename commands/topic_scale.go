@@ -8,9 +8,10 @@ import (
 )
 
 const (
-	scaleWord words.Concept = "scale"
-	resizedTo words.Concept = "into"
-	wantWord  words.Concept = "want"
+	scaleWord  words.Concept = "scale"
+	resizedTo  words.Concept = "into"
+	wantWord   words.Concept = "want"
+	shrinkVerb words.Concept = "shrink"
 )
 
 // scaleTopic: a block in another size.
@@ -18,13 +19,14 @@ func scaleTopic() Topic {
 	return Topic{
 		Name: "scale", Apart: true, Group: SizeIt, Title: "a block or pattern in another size",
 		Terms: []words.Term{
-			{Concept: scaleWord, Words: "scale, resize, enlarge, shrink a block, reduce, scale up, scale down, blow up, make bigger, make smaller, turn a, turn my, resizing, scaling, enlarging, by how much, what factor, factor, bigger block, smaller block, shrink, upsize, downsize, change the size, convert the block, rescale, scaled"},
+			{Concept: scaleWord, Words: "scale, resize, enlarge, reduce, scale up, scale down, blow up, make bigger, make smaller, turn a, turn my, resizing, scaling, enlarging, by how much, what factor, factor, bigger block, smaller block, upsize, downsize, change the size, convert the block, rescale, scaled"},
+			{Concept: shrinkVerb, Words: "shrink, shrink a block"},
 			{Concept: wantWord, Words: "i want it, want it, i want, want, so it's, so that it's, instead of, rather than, it should be"},
 		},
-		About: of(scaleWord, block),
-		Says:  append(says(6, scaleWord), says(2, block, wantWord, upTo)...),
+		About: of(scaleWord, shrinkVerb, block),
+		Says:  append(says(6, scaleWord, shrinkVerb), append(says(2, block, wantWord, upTo), against(percentWord)...)...),
 		Inputs: []input{
-			{name: "from", kind: aLength, usual: [2]float64{2, 24}, prior: 3, after: of(block, quilt), before: of(scaleWord, fromWord, block), not: of(wantWord, upTo), label: "the size now", ask: "From which size to which, finished? For example: 9 in block to 12."},
+			{name: "from", kind: aLength, usual: [2]float64{2, 24}, prior: 3, after: of(block, quilt), before: of(scaleWord, shrinkVerb, fromWord, block), not: of(wantWord, upTo), label: "the size now", ask: "From which size to which, finished? For example: 9 in block to 12."},
 			{name: "to", kind: aLength, usual: [2]float64{2, 30}, prior: 2, before: of(upTo, wantWord), label: "the size wanted", ask: "To which size, finished?", offer: []string{"to 12 in"}},
 			{name: "patch", kind: aLength, many: true, usual: [2]float64{0.5, 14}, after: of(piece, squarePc, unfinished), before: of(cutVerb, squarePc, piece, unfinished), when: of(piece, squarePc, unfinished), label: "a patch as cut"},
 			seamAllowance(),

@@ -17,7 +17,7 @@ func settingTrianglesTopic() Topic {
 			{Concept: settingTri, Words: "setting triangle, side triangle, corner triangle, side setting triangle, fill in triangle, fill-in triangle, filler triangle, edge triangle, side and corner triangle, side and corner setting triangle, edge and corner triangle, setting and corner triangle, triangles round the edge, triangles around the edge, edge triangle for blocks on point, corner setting triangle, outside triangle, end triangle, infill triangle"},
 			{Concept: floatWord, Words: "float, floating, to float"},
 		},
-		Says: append(says(named, settingTri), says(3, onPoint, edge, sideOfIt)...),
+		Says: append(says(named, settingTri), says(3, onPoint, edge, sideOfIt, triangle)...),
 		Inputs: []input{
 			{name: "block", kind: aLength, usual: [2]float64{2, 24}, prior: 5, label: "the block",
 				after: of(block, finished, unfinished, squarePc), before: of(block, finished, unfinished, settingTri), ask: "How big is the block, finished?", offer: []string{"9 in", "12 in"}},

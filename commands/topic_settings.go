@@ -30,12 +30,12 @@ func settingsTopic() Topic {
 	return Topic{
 		Name: "settings", Group: AroundIt, Title: "your own habits: fabric width, seam, units, binding strips", Alone: true,
 		Terms: []words.Term{
-			{Concept: mineIs, Words: "my fabric, my fabric is, my fabric gives, my fabric measures, mine is, mine are, i use, i sew, i always cut, i work in, i cut my binding, i live in, i'm in, my seam, my seams, my template, my strips are always, i think in, i measure in"},
+			{Concept: mineIs, Words: "my cloth, my cloth is, my material is, my cotton is, my fabric, my fabric is, my fabric gives, my fabric measures, mine is, mine are, i use, i sew, i always cut, i work in, i cut my binding, i live in, i'm in, my seam, my seams, my template, my strips are always, i think in, i measure in"},
 			{Concept: alwaysWord, Words: "always, from now on, only today, today only, for today, every time, by default, permanently, remember, remember that, note that, in future, in the future"},
 			{Concept: settingWord, Words: "setting, my settings, preference, default setting, my defaults"},
-			{Concept: forgetSetting, Words: "forget that, forget my settings, forget my fabric, forget what i set, forget what i told you, unset, back to the defaults, back to defaults, back to the usual, forget my seam, clear my settings, forget the fabric, forget my width, reset my settings"},
-			{Concept: showSettings, Words: "what have i set, what did i set, which settings did i change, what do you know about me, what do you remember, what settings, my settings please, show my settings, what are my settings, what have i told you, what do you know of me, what do you have on me, what did i change, what have i changed"},
-			{Concept: setVerb, Words: "set my, set seam, set the, change my, set usable, set units, set binding, set fabric, keep my"},
+			{Concept: forgetSetting, Words: "forget that, forget everything, forget it all, forget all, forget my settings, forget my fabric, forget what i set, forget what i told you, unset, back to the defaults, back to defaults, back to the usual, forget my seam, clear my settings, forget the fabric, forget my width, reset my settings"},
+			{Concept: showSettings, Words: "what have i set, what did i set, which settings did i change, what do you know about me, what do you remember, what settings, my settings please, show my settings, what you have stored, show me what you have stored, what have you stored, show what i set, what are my settings, what have i told you, what do you know of me, what do you have on me, what did i change, what have i changed"},
+			{Concept: setVerb, Words: "set my, set seam, set the, set usable, set units, set binding, set fabric, keep my"},
 			{Concept: scantSeam, Words: "scant seam, scant quarter, scant quarter inch, scant quarter inch seam, scant"},
 			{Concept: inUS, Words: "us, usa, american, in america, america, in the us, united states"},
 			{Concept: inUK, Words: "uk, british, in britain, england, britain, in the uk, english size, scotland, wales"},

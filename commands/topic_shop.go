@@ -16,7 +16,7 @@ func shopTopic() Topic {
 	return Topic{
 		Name: "shop", Group: AroundIt, Title: "opening hours, where the shop is, and what only the people there can do", Alone: true, Leaves: true,
 		Terms: []words.Term{
-			{Concept: shopHours, Words: "are you open, open now, opening hours, opening times, what time do you open, what time do you close, when do you close, when do you open, open on, shop hours, hours, closing time, when are you open, are you closed, open today, open tomorrow, still open"},
+			{Concept: shopHours, Words: "are you open, open now, opening hours, opening times, what time do you open, what time do you close, when do you close, what time do you shut, when do you shut, are you shut, when do you open, open on, shop hours, hours, closing time, when are you open, are you closed, open today, open tomorrow, still open"},
 			{Concept: shopPlace, Words: "where is the shop, where are you, the address, your address, directions, how do i get there, parking, find the shop, where do i find you"},
 			{Concept: shopContact, Words: "phone number, your number, telephone, email, e-mail, ring you, call you, contact, speak to a person, talk to a person, speak to someone, talk to someone, real person, a human, speak to somebody, ring me, call me, ring me back, call me back"},
 			{Concept: shopStock, Words: "in stock, do you have, do you sell, do you stock, have you got, got any, do you carry, sell me, available, fabric in stock"},

@@ -16,7 +16,7 @@ func triangles60Topic() Topic {
 		Terms: []words.Term{
 			{Concept: triangle60, Words: "equilateral triangle, equilateral, pyramid, thousand pyramids, sixty degree triangle"},
 		},
-		Says: append(says(12, triangle60), says(6, triangle)...),
+		Says: append(says(12, triangle60), append(says(6, triangle), against(onPoint, block)...)...),
 		Inputs: []input{
 			{name: "angle", kind: anAngle, prior: 2, usual: [2]float64{60, 60}, after: of(angleWord), before: of(angleWord), label: "the angle"},
 			{name: "strip_width", kind: aLength, usual: [2]float64{1.25, 12}, prior: 2, after: of(strip, wide, cutVerb, unfinished), before: of(strip, fromWord, unfinished, cutVerb), not: of(finished, high), label: "the strip", replaces: []string{"height", "side"},

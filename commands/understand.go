@@ -79,6 +79,8 @@ func meaning(t words.Token) words.Concept {
 		return t.Concept
 	case t.Kind == words.Number && t.Quantity.Unit == measure.DegreeUnit:
 		return angleWord
+	case t.Kind == words.Mark && t.Text == "%":
+		return percentWord
 	case t.Kind == words.Number && (t.Quantity.Unit == measure.YardUnit || t.Quantity.Unit == measure.MetreUnit):
 		return clothAmount
 	}
