@@ -28,7 +28,7 @@ type conversation struct {
 // first, then what steers the conversation, then what is asked.
 func (c *conversation) respond() Reply {
 	tokens := c.text.Tokens
-	if len(tokens) == 0 {
+	if len(tokens) == 0 && !c.state.Drill.open() {
 		return c.puzzled(questionReply("", "What would you like to work out? For example: binding for 54 x 68.", c.assistant.examples()))
 	}
 	if r, ok := c.hurt(); ok {

@@ -37,7 +37,7 @@ const (
 // it announces it. Without one, a value far from what the input usually is
 // does not suit it at all.
 func (m matcher) score(in *input, q quantity) (score int, cued bool) {
-	if q.foreign && !slices.Contains(in.after, otherThing) {
+	if q.foreign && !slices.Contains(in.after, otherThing) && !slices.Contains(in.after, questionWord) {
 		return 0, false
 	}
 	after := m.cue(in, q, +1)

@@ -13,7 +13,6 @@ const (
 	drillName      = "drill"
 	usualQuestions = 5
 	mostQuestions  = 50
-	metricSystem   = measure.Metric
 )
 
 // Drill is a round of questions to practise on. The questions are not kept:
@@ -52,7 +51,7 @@ func (c *conversation) inDrill() (Reply, bool) {
 		return Reply{}, false
 	}
 	c.system = d.system()
-	if c.has(forgetMe, startOver) || c.leavesDrill() {
+	if c.has(forgetMe, startOver, helpWord) || c.leavesDrill() {
 		*d = d.closed()
 		return Reply{}, false
 	}
@@ -90,10 +89,12 @@ func (c *conversation) leavesDrill() bool {
 	switch {
 	case best.topic.Begin != nil:
 		return true
+	case best.missing != nil && best.names() && c.has(pointing) && c.state.Last.Size != (measure.Size{}):
+		return true // "backing for that", of the quilt before the drill
 	case best.missing != nil || len(best.unclear) > 0 || best.ranged != nil:
 		return false
 	case len(best.topic.Needs) == 0:
-		return best.says >= named-4
+		return best.says >= named-4 || len(best.values) > 0
 	}
 	asks := c.has(asking...) || slices.ContainsFunc(c.text.Tokens, func(t words.Token) bool { return t.Word == "what" || t.Word == "which" })
 	if asks {
@@ -214,6 +215,9 @@ func (c *conversation) endDrill() Reply {
 	text := "We stop before the first answer."
 	if d.Asked > 0 {
 		text = fmt.Sprintf("That makes %d of %d right", d.Right, d.Asked)
+		if d.Right == 0 {
+			text = fmt.Sprintf("None of %d this time, but now you have seen the sums", d.Asked)
+		}
 		if d.Streak > 1 && d.Streak < d.Asked {
 			text += fmt.Sprintf(", the last %d in a row", d.Streak)
 		}

@@ -51,7 +51,7 @@ func newDraw(subject string, serial int, system measure.System, defaults Default
 	}
 	d.conv.Seam = measure.Inch / 4
 	if system == measure.Metric {
-		d.conv.Seam = 75 * measure.Millimetre / 10
+		d.conv.Seam = 6 * measure.Millimetre
 	}
 	return d
 }

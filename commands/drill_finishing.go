@@ -3,6 +3,7 @@ package commands
 import (
 	"math"
 
+	"counterhand/calc"
 	"counterhand/calc/measure"
 )
 
@@ -72,7 +73,7 @@ func backingWidth(d draw) exercise {
 func backingToBuy(d draw) exercise {
 	values, text := backingSet(d)
 	usable := values["usable_width"].Length
-	text += d.show.format(" The fabric gives %v and each panel edge loses %v to its seam. How much fabric is that to buy, seams the better way?", usable, d.panelSeam)
+	text += d.show.format(" The fabric gives %v and each panel edge loses %v to its seam. How much fabric is that to buy, seams the better way?", usable, calc.Unrounded(d.panelSeam))
 	// panels counts without seams: 80 in as two of 40.
 	panels := func(across, long float64) float64 { return math.Ceil(across/d.in(usable)) * long }
 	area := func(s solution) float64 { return s.value("backing_width") * s.value("backing_length") / d.in(usable) }

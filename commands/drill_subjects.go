@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"counterhand/calc/measure"
 	"counterhand/commands/words"
 )
 
@@ -119,7 +120,7 @@ func (c *conversation) chooseSubject() Reply {
 }
 
 // asideOnly lists numbers that are left aside.
-func asideOnly(qs []quantity) []Understood { return understood(&Topic{}, nil, metricSystem, qs) }
+func asideOnly(qs []quantity) []Understood { return understood(&Topic{}, nil, measure.Imperial, qs) }
 
 // exercise gives a question of the drill: the open one, or the one that many
 // before or behind it. The same drill and serial give the same one, always.
