@@ -193,10 +193,12 @@ func workBorderToReach(w *work, c calc.Conventions, quilt, wanted measure.Size) 
 	}
 	w.size = wanted
 	if b.SideFinished == b.TopFinished {
-		all, err := calc.Borders(calc.BordersRequest{Conventions: c, Quilt: quilt, Widths: []measure.Length{b.SideFinished}, Corners: calc.ButtedCorners, Join: calc.StraightJoin})
+		r := calc.BordersRequest{Conventions: c, Quilt: quilt, Widths: []measure.Length{b.SideFinished}, Corners: calc.ButtedCorners, Join: calc.StraightJoin}
+		all, err := calc.Borders(r)
 		if err != nil {
 			return err
 		}
+		w.draws(func() scene.Scene { return scene.Borders(r, all) })
 		one := all.Borders[0]
 		w.figure("side_cut", one.SideCut)
 		w.figure("top_cut", one.TopCut)

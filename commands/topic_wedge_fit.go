@@ -3,6 +3,7 @@ package commands
 import (
 	"counterhand/calc"
 	"counterhand/calc/measure"
+	"counterhand/commands/scene"
 )
 
 // wedgeFitTopic: the longest blade from a strip, or the strip for a blade.
@@ -38,6 +39,7 @@ func workWedgeFit(w *work) error {
 	if err != nil {
 		return err
 	}
+	w.draws(func() scene.Scene { return scene.LongestBlade(f, w.system) })
 	w.figure("longest_blade", f.LongestBlade)
 	w.figure("strip_width", f.StripWidth)
 	w.figure("narrow_end", f.NarrowEnd)

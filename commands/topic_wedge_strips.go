@@ -158,6 +158,9 @@ func workBladesFromQuarters(w *work, r calc.WedgeStripsRequest) error {
 		return w.cannot("A blade %v long does not fit a fat quarter of %v.", r.Length, quarter)
 	}
 	quarters := (r.Blades + perQuarter - 1) / perQuarter
+	if r.Wide > 0 || r.Narrow > 0 && r.Angle > 0 { // the blade's shape is known
+		w.draws(func() scene.Scene { return scene.BladesOnStrip(s, w.system) })
+	}
 	w.figure("blades_per_cut", perQuarter)
 	w.figure("cuts", quarters)
 	w.figure("strip_width", s.StripWidth)

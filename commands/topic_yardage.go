@@ -109,6 +109,12 @@ func workFromCuts(w *work, c calc.Conventions, count int, piece measure.Size, cu
 	if err != nil {
 		return err
 	}
+	one := calc.PiecesRequest{Conventions: c, From: from, Piece: f.Cut, OneWay: w.word("print") != ""}
+	p, err := calc.Pieces(one)
+	if err != nil {
+		return err
+	}
+	w.draws(func() scene.Scene { return scene.Pieces(one, p) })
 	w.figure("per_cut", f.PerCut)
 	w.figure("cuts", f.Cuts)
 	w.figure("spare_pieces", f.SparePieces)

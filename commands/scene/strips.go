@@ -27,6 +27,30 @@ func BladesOnStrip(w calc.WedgeStripsResult, system measure.System) Scene {
 	return s
 }
 
+// LongestBlade shows the longest blade that a strip allows, lying along it.
+func LongestBlade(f calc.FitResult, system measure.System) Scene {
+	show := shower(system)
+	l, w, wide, narrow := f.LongestBlade, f.StripWidth, f.WideEnd, f.NarrowEnd
+	blade := Outline{{0, (w - narrow) / 2}, {l, (w - wide) / 2}, {l, (w + wide) / 2}, {0, (w + narrow) / 2}}
+	p := Panel{Shapes: []Shape{
+		{Outline: Rect(-l/8, 0, l+l/4, w), Fill: Offcut, Line: Outer},
+		{Outline: blade, Fill: Fabric1, Line: Cut},
+	}}
+	p.Sizes = []Size{
+		{Point{}, Point{l, 0}, Below, show(l) + " long"},
+		{Point{0, (w - narrow) / 2}, Point{0, (w + narrow) / 2}, LeftOf, "narrow end " + show(narrow)},
+		{Point{-l / 8, 0}, Point{-l / 8, w}, LeftOf, "strip " + show(w)},
+		{Point{l, (w - wide) / 2}, Point{l, (w + wide) / 2}, RightOf, "wide end " + show(wide)},
+	}
+	return Scene{
+		Name: "longest-blade", Title: fmt.Sprintf("A blade of %s on its strip", f.Angle.Show()),
+		Alt: fmt.Sprintf("A blade of %s lies along a strip %s wide. It is %s long, %s at the narrow end and %s at the wide end.",
+			f.Angle.Show(), show(w), show(l), show(narrow), show(wide)),
+		Panels: []Panel{p},
+		Key:    []Key{{Fill: Fabric1, Line: Cut, Text: "blade"}, {Fill: Offcut, Line: Outer, Text: "strip"}},
+	}
+}
+
 func layoutWords(l calc.BladeLayout) string {
 	switch l {
 	case calc.AlongStrip:
