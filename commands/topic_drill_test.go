@@ -44,7 +44,7 @@ func TestDrillBegins(t *testing.T) {
 			assert.Regexp(t, `\?$`, r.Text)
 			assert.Contains(t, r.Choices, "stop")
 			if row.questions == 0 {
-				assert.Equal(t, []commands.Assumed{{Name: "questions", Value: 5.0, Unit: "count"}}, r.Assumed)
+				assert.Equal(t, []commands.Assumed{{Name: "questions", Value: 5.0, Unit: "count", Said: "5 questions"}}, r.Assumed)
 			} else {
 				require.Len(t, r.Understood, 1)
 				assert.Equal(t, row.questions, r.Understood[0].Value)
