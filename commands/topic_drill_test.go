@@ -60,7 +60,7 @@ func TestDrillIsNotBegunByOtherRequests(t *testing.T) {
 	fresh := newTalk(t)
 	for say, topic := range map[string]string{
 		"i have 2 questions: binding for 54 x 68":                    "binding",
-		"how many practice blocks of 6 in from 1 yd":                 "pieces",
+		"how many 6 in squares from 1 yd for a practice quilt":       "pieces",
 		"24 hst 3 in finished to practise on":                        "half-square-triangles",
 		"2½ yd is what i have, that's all, enough for 48 squares 5½": "yardage",
 	} {
