@@ -29,6 +29,10 @@ func (c *conversation) followUp(found []candidate) (Reply, bool) {
 	}
 	m := matcher{text: c.text, metric: c.system == measure.Metric, known: last.Values, asked: c.state.Asked, changed: last.Changed}
 	f := c.assistant.candidate(m, t, c.saysFor(t), c.joined, c.split, last.Values)
+	if relative, ok := c.inFamily(m, t, f); ok {
+		f, t = relative, relative.topic
+		last.Values = partOf(last.Values, t)
+	}
 	if c.has(otherMethod) && t.Other != nil {
 		t.Other(f.values, last.Values)
 	}
@@ -51,6 +55,26 @@ func (c *conversation) followUp(found []candidate) (Reply, bool) {
 		f.missing = nil
 	}
 	return c.answer(f, known), true
+}
+
+// inFamily gives the topic of the same family that has a use for all numbers of
+// the text, where the last topic has not.
+func (c *conversation) inFamily(m matcher, t *Topic, f candidate) (candidate, bool) {
+	if t.Family == "" || len(f.unclear) == 0 {
+		return candidate{}, false
+	}
+	for i := range c.assistant.topics {
+		other := &c.assistant.topics[i]
+		if other == t || other.Family != t.Family {
+			continue
+		}
+		m.known = partOf(c.state.Last.Values, other)
+		r := c.assistant.candidate(m, other, c.saysFor(other), c.joined, c.split, m.known)
+		if len(r.unclear) == 0 && r.missing == nil {
+			return r, true
+		}
+	}
+	return candidate{}, false
 }
 
 // rebased takes the sizes that were said last as cut or as finished: "no, that
@@ -108,7 +132,7 @@ func (c *conversation) continues(f candidate, found []candidate) bool {
 		}
 		return f.total()+lastTopicGain >= best.total()
 	}
-	fresh := best.names() && best.missing == nil && len(best.unclear) == 0
+	fresh := best.says >= sure && best.missing == nil && len(best.unclear) == 0
 	return !fresh || c.state.Asked != "" || c.pointsBack()
 }
 

@@ -73,12 +73,16 @@ const (
 	injuring words.Concept = "hurting"
 	blood    words.Concept = "blood"
 	myself   words.Concept = "myself"
+	byHand   words.Concept = "by hand"
+	dyeRuns  words.Concept = "dye that runs"
 )
 
 var safetyTerms = []words.Term{
 	{Concept: bodyPart, Words: "finger, thumb, hand, palm, knuckle, arm, leg, foot of mine, toe, wrist, face, eye, fingertip, skin, knee"},
 	{Concept: injuring, Words: "sliced, burned, burnt, scalded, stabbed, pricked, hurt, hurts, injured, gashed, nicked, slashed, chopped, sewed through, sewn through, stitched through, sewed over, stuck in, needle in, needle through, pierced, burning myself"},
 	{Concept: blood, Words: "bleeding, blood"},
+	{Concept: byHand, Words: "by hand, by eye, second hand, hand sewn, hand quilted, hand dyed"},
+	{Concept: dyeRuns, Words: "dye, bleeding dye, dye bleeding, bleeding fabric, fabric bleeding, bleeding colour, bleeding color, colour run, colours run, bleeding red dye, catcher"},
 	{Concept: myself, Words: "myself, herself, himself"},
 }
 
@@ -92,7 +96,7 @@ const firstAid = "Leave the quilt and turn off what is hot or running. " +
 // comes before everything else.
 func (c *conversation) hurt() (Reply, bool) {
 	person := c.has(bodyPart, myself)
-	if !person && !(c.has(blood) && !c.has(fabric, colour, unitPc) && (c.has(cutVerb, injuring) || len(c.text.Tokens) < 9)) {
+	if !person && !(c.has(blood) && !c.has(fabric, colour, unitPc, dyeRuns) && (c.has(cutVerb, injuring) || len(c.text.Tokens) < 9)) {
 		return Reply{}, false
 	}
 	if !c.has(injuring, blood) && !(c.has(cutVerb) && person && c.cutsBody()) {

@@ -38,7 +38,7 @@ func (r Request) topic() string {
 }
 
 // keptRequests is how many earlier requests a conversation can go back to.
-const keptRequests = 3
+const keptRequests = 2
 
 // remember makes r the last request.
 func (s State) remember(r Request) State {

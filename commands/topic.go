@@ -30,6 +30,7 @@ type Topic struct {
 
 	Apart    bool                               // its numbers are never a range: "9 to 12"
 	Other    func(now, before map[string]Value) // turns the request to the other method, where there is one
+	Family   string                             // topics of one family take up each other's inputs: count the wedges, then size their ring
 	Parts    []string                           // topics that it is answered by, side by side
 	Together bool                               // it can be answered side by side with others for one quilt
 	Leaves   bool                               // it has no use for numbers: they are left aside and named

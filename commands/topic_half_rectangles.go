@@ -23,7 +23,7 @@ func halfRectanglesTopic() Topic {
 			{name: "size", kind: aSize, usual: [2]float64{0.5, 16}, prior: 6, after: of(halfRect, finished, unitPc), before: of(halfRect, finished), label: "the size, finished",
 				ask: "How big is each half rectangle, finished?", offer: []string{"2 x 4", "3 x 6"}},
 			{name: "left", kind: aCount, after: of(leftLean), before: of(leftLean), label: "how many lean left"},
-			{name: "right", kind: aCount, after: of(rightLean), before: of(rightLean), label: "how many lean right"},
+			{name: "right", kind: aCount, after: of(rightLean, yes), before: of(rightLean), label: "how many lean right"},
 			{name: "units", kind: aCount, usual: [2]float64{2, 500}, prior: 2, after: of(halfRect, unitPc), before: of(need, makeIt), label: "how many"},
 			seamAllowance(),
 		},

@@ -84,7 +84,7 @@ func otherCount(now, before map[string]Value) {
 func workHalfSquares(w *work) error {
 	r := calc.HalfSquareRequest{AtATime: w.atATime(), Units: w.count("units"), HaveSquares: w.count("have")}
 	parts := []string{"seam"}
-	if r.Units > 0 {
+	if r.Units > 0 || w.given("block") {
 		parts = append(parts, "usable_width")
 	}
 	r.Conventions = w.conventions(parts...)

@@ -51,11 +51,13 @@ func (w *work) topicInHelp() *Topic {
 			best, bestSays = t, s
 		}
 	}
-	text := strings.ToLower(c.text.Clean)
+	text := strings.ReplaceAll(strings.ToLower(c.text.Clean), "-", " ")
+	longest := ""
 	for i := range c.assistant.topics {
 		t := &c.assistant.topics[i]
-		if t.Name != "help" && (strings.Contains(text, t.Name) || strings.Contains(text, strings.ReplaceAll(t.Name, "-", " "))) {
-			return t
+		name := strings.ReplaceAll(t.Name, "-", " ")
+		if t.Name != "help" && len(name) > len(longest) && strings.Contains(text, name) {
+			best, longest = t, name
 		}
 	}
 	return best

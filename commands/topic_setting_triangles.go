@@ -40,8 +40,12 @@ func workSettingTriangles(w *work) error {
 	if (across == 0) != (down == 0) {
 		across, down = 0, 0
 	}
+	parts := []string{"seam"}
+	if across > 0 {
+		parts = append(parts, "usable_width")
+	}
 	r := calc.SettingTrianglesRequest{
-		Conventions: w.conventions("seam"), Block: v.Length, Unfinished: v.Cut == cutSize,
+		Conventions: w.conventions(parts...), Block: v.Length, Unfinished: v.Cut == cutSize,
 		Across: across, Down: down, Float: w.length("float"),
 	}
 	s, err := calc.SettingTriangles(r)

@@ -32,7 +32,7 @@ var partNames = map[measure.Angle]string{calc.FullTurn: "a full circle", calc.Ha
 // wedgeCountTopic: how many wedges close a circle.
 func wedgeCountTopic() Topic {
 	return Topic{
-		Name: "wedge-count", Group: SizeIt, Title: "how many wedges of an angle close a circle, or the angle for a number of them",
+		Name: "wedge-count", Family: "wedges", Group: SizeIt, Title: "how many wedges of an angle close a circle, or the angle for a number of them",
 		Terms: []words.Term{
 			{Concept: closing, Words: "close, closes, closing, to close, go round, make a circle, make up a circle, complete, go into, fit into a circle, fill a circle, fill, full turn, lie flat, one flat circle"},
 			{Concept: fanWord, Words: "fan"},

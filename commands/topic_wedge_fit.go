@@ -9,7 +9,7 @@ import (
 // wedgeFitTopic: the longest blade from a strip, or the strip for a blade.
 func wedgeFitTopic() Topic {
 	return Topic{
-		Name: "wedge-fit", Group: SizeIt, Title: "the longest blade that a strip allows, or the strip that a blade needs",
+		Name: "wedge-fit", Family: "wedges", Group: SizeIt, Title: "the longest blade that a strip allows, or the strip that a blade needs",
 		About: of(blade, template, angleWord),
 		Says:  append(append(says(3, blade, longest, howLong, strip), says(2, howWide, template, narrowEnd)...), append(says(2, angleWord, along), against(opening, coverWord, ring, triangle, diamond, hexagon, railFence, fourPatch, ninePatch, halfSquare)...)...),
 		Asks:  says(4, longest, howLong, howWide),

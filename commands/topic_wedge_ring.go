@@ -19,7 +19,7 @@ const (
 // wedgeRingTopic: a ring of wedges with its opening, cover and background.
 func wedgeRingTopic() Topic {
 	return Topic{
-		Name: "wedge-ring", Group: SizeIt, Title: "a ring of wedges: how big across, its opening, cover circle and background",
+		Name: "wedge-ring", Family: "wedges", Group: SizeIt, Title: "a ring of wedges: how big across, its opening, cover circle and background",
 		Terms: []words.Term{
 			{Concept: foldedTip, Words: "folded, folded tip, folded end, pointed, pointed tip, pointed end, pointy, points folded, with points, folded point"},
 			{Concept: plainEnds, Words: "plain end, plain, flat end, blunt, blunt end, flat outer edge"},
@@ -29,7 +29,7 @@ func wedgeRingTopic() Topic {
 			{Concept: marginWord, Words: "margin, of margin, background all round, clear all round, to spare all round, space around, of background round"},
 		},
 		About: of(blade, ring, fanWord, halfRing, quarterOf, foldedTip, angleWord),
-		Says:  append(append(says(5, ring), says(4, blade, opening, coverWord, groundWord, foldedTip, fanWord, halfRing)...), append(says(2, narrowEnd, wideEnd, across, howBig, circle, plainEnds, long, quarterCirc), against(triangle, diamond, hexagon, strip)...)...),
+		Says:  append(append(says(5, ring), says(4, blade, opening, coverWord, groundWord, foldedTip, fanWord, halfRing)...), append(says(2, narrowEnd, wideEnd, across, howBig, circle, plainEnds, long, quarterCirc), against(triangle, diamond, hexagon)...)...),
 		Inputs: []input{
 			{name: "blades", kind: aCount, usual: [2]float64{3, 72}, after: of(blade, ofThem), before: of(blade, ring), prior: 1, label: "the number of blades", ask: "How many blades, or what angle is each?", offer: []string{"16 blades", "18°"}},
 			bladeAngle(),

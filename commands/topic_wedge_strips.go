@@ -12,7 +12,7 @@ const headToTail words.Concept = "head to tail"
 // wedgeStripsTopic: the strips that a number of blades is cut from.
 func wedgeStripsTopic() Topic {
 	return Topic{
-		Name: "wedge-strips", Group: CutIt, Title: "the strips that a number of blades takes",
+		Name: "wedge-strips", Family: "wedges", Group: CutIt, Title: "the strips that a number of blades takes",
 		Terms: []words.Term{
 			{Concept: headToTail, Words: "head to tail, head to toe, top to tail, up and down, turned alternately, turning every other, alternating, nested, across the strip, crosswise"},
 		},

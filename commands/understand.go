@@ -15,6 +15,7 @@ const (
 	perSay        = 3  // what a point of saying weighs against the match's points
 	unclearCosts  = 14 // a number that the topic has no use for
 	missingCosts  = 20 // an input that it would have to ask for
+	sure          = 7  // what a request has to say to stand by itself, though its topic was talked about before
 	namedGain     = 10 // the topic is named, not only hinted at
 	lastTopicGain = 12 // the topic talked about last, in a follow-up
 )
