@@ -37,7 +37,6 @@ func (c *conversation) respond() Reply {
 	if expanded, ok := c.shortAnswer(); ok {
 		c.typed = c.text.Clean
 		c.text = expanded
-		tokens = c.text.Tokens
 	}
 	c.split = quantities(c.text)
 	c.joined = joinSides(c.text, slices.Clone(c.split))

@@ -102,15 +102,6 @@ func bladeLength() input {
 	}
 }
 
-// blockSize is the size of a square block.
-func blockSize() input {
-	return input{
-		name: "block", kind: aLength, usual: [2]float64{2, 24}, prior: 4, label: "the block",
-		after: of(block, squarePc, finished, unfinished), before: of(block, finished, unfinished),
-		ask: "How big is the block, finished?", offer: []string{"9 in", "12 in"},
-	}
-}
-
 // blockGrid, blocksAcross and blocksDown are the counts of a layout, said in
 // one ("5 x 6") or one by one ("5 across, 6 down").
 func blockGrid() input {

@@ -21,7 +21,6 @@ type quantity struct {
 	soft     bool // may be no number at all: the word "one"
 	percent  bool
 	money    bool
-	basis    basis
 	text     string // the words it came from
 }
 
