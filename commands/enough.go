@@ -36,6 +36,10 @@ func (w *work) enoughCount(c calc.CountCheck, noun string) {
 	if c.Enough {
 		w.figure("enough", "yes")
 		w.figure("spare", c.Spare)
+		if c.Spare == 0 {
+			w.say("Yes, %v are exactly enough.", counted(c.Have, noun))
+			return
+		}
 		w.say("Yes, %v will do, with %v to spare.", counted(c.Have, noun), c.Spare)
 		return
 	}

@@ -23,7 +23,7 @@ func quiltSize() input {
 // usableWidth is how wide the fabric is.
 func usableWidth() input {
 	return input{
-		name: "usable_width", kind: aLength, usual: [2]float64{36, 120}, label: "the width of the fabric",
+		name: "usable_width", kind: aLength, usual: [2]float64{36, 120}, least: 20, label: "the width of the fabric",
 		after: of(fabric, usable), before: of(usable, fabric, mineIs),
 		not: of(strip, quilt, block),
 	}

@@ -107,7 +107,7 @@ func (c *conversation) steer() (Reply, bool) {
 	case c.has(startOver) && len(c.split) == 0:
 		c.state = State{Reminded: c.state.Reminded}
 		return answerReply("", "A clean start. What would you like to work out?"), true
-	case last && c.has(working, why, oneFewer) && !c.has(howMany, howMuch) && !c.namesAnother():
+	case last && c.has(working, why, oneFewer) && !c.has(howMany, howMuch, ruffles, cups, notFlat) && !c.namesAnother():
 		return c.explainLast(), true
 	case last && c.asksToSee():
 		return c.showLast(), true

@@ -162,7 +162,7 @@ func workBed(w *work) error {
 	w.figure("mattress_length", b.MattressLength)
 	w.figure("quilt_width", b.QuiltWidth)
 	w.figure("quilt_length", b.QuiltLength)
-	w.say("%v.", w.size)
+	w.say("A quilt of %v.", w.size)
 	line := w.format("The mattress is %v", r.Mattress)
 	if named != "" {
 		line = w.format("A %s mattress is %v", named, r.Mattress)
@@ -199,7 +199,7 @@ func workBeds(w *work) error {
 			break
 		}
 		if i == 0 {
-			w.say("The largest bed that it covers is a %s %s, %v: it hangs %v down at the sides and leaves %v in length.", string(f.Country), f.Name, f.Size, f.SideDrop, f.EndDrop)
+			w.say("The largest bed that it covers is a %s %s, %v: it hangs %v down at the sides, and %v is left for the foot and the pillows.", string(f.Country), f.Name, f.Size, f.SideDrop, f.EndDrop)
 			continue
 		}
 		w.say("On a %s, %v, it hangs %v down at the sides and leaves %v.", f.Name, f.Size, f.SideDrop, f.EndDrop)

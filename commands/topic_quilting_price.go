@@ -63,7 +63,7 @@ func workQuiltingPrice(w *work) error {
 	w.size = v.Size
 	w.reply.Figures = append(w.reply.Figures, Figure{"area", p.Area, "count", trimmed(p.Area, 2)})
 	w.figure("price", p.Price)
-	w.say("%v.", p.Price)
+	w.say("%v for %v.", p.Price, v.Size)
 	w.say("%v is %s %s, at %s each.", v.Size, trimmed(p.Area, 2), unit, trimmed(amount, 6))
 	w.say("Batting, thread and binding are extra unless your quilter says so.")
 	w.show(p.Working)

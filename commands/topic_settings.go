@@ -44,7 +44,7 @@ func settingsTopic() Topic {
 		},
 		Says: append(append(says(9, settingWord, showSettings, forgetSetting), says(named, alwaysWord, setVerb)...), append(says(5, mineIs, inMetric, inInches, scantSeam), against(howMany, howMuch, canGet)...)...),
 		Inputs: []input{
-			{name: "usable_width", kind: aLength, usual: [2]float64{36, 120}, after: of(fabric, usable, wide), before: of(usable, fabric, mineIs, wide), not: of(seam, bindingWord), label: "the width of your fabric"},
+			{name: "usable_width", kind: aLength, usual: [2]float64{36, 120}, least: 20, after: of(fabric, usable, wide), before: of(usable, fabric, mineIs, wide), not: of(seam, bindingWord), label: "the width of your fabric"},
 			{name: "seam", kind: aLength, usual: [2]float64{0.1, 0.7}, after: of(seam), before: of(seam, mineIs), label: "your seam"},
 			{name: "binding_strip", kind: aLength, usual: [2]float64{1, 4}, after: of(bindingWord, strip), before: of(bindingWord), label: "your binding strips"},
 			{name: "narrow_end", kind: aLength, usual: [2]float64{0.4, 2.5}, after: of(narrowEnd), before: of(narrowEnd, template), label: "your template's narrow end"},

@@ -34,7 +34,7 @@ func wedgeCountTopic() Topic {
 	return Topic{
 		Name: "wedge-count", Family: "wedges", Group: SizeIt, Title: "how many wedges of an angle close a circle, or the angle for a number of them",
 		Terms: []words.Term{
-			{Concept: closing, Words: "close, closes, closing, to close, go round, make a circle, make up a circle, complete, go into, fit into a circle, fill a circle, fill, full turn, lie flat, one flat circle"},
+			{Concept: closing, Words: "close, closes, closing, to close, go round, make a circle, make up a circle, complete, go into, fit into a circle, fill a circle, fill, full turn, lie flat, lay flat, one flat circle"},
 			{Concept: fanWord, Words: "fan"},
 		},
 		About: of(blade, ring, angleWord, fanWord, halfRing, quarterOf, template, closing, quarterCirc),

@@ -20,17 +20,17 @@ const (
 func wedgeRingTopic() Topic {
 	return Topic{
 		Name: "wedge-ring", Family: "wedges", Group: SizeIt, Title: "a ring of wedges: how big across, its opening, cover circle and background",
-		Terms: []words.Term{
+		Terms: append(flatnessTerms, []words.Term{
 			{Concept: foldedTip, Words: "folded, folded tip, folded end, pointed, pointed tip, pointed end, pointy, points folded, with points, folded point"},
 			{Concept: plainEnds, Words: "plain end, plain, flat end, blunt, blunt end, flat outer edge"},
 			{Concept: roundTips, Words: "rounded, rounded tip, rounded end, round end, curved end, round tip"},
 			{Concept: coverWord, Words: "cover circle, cover, centre circle, center circle, cover the hole, middle circle, circle in the middle, centre piece, center piece, circle for the middle, circle for the centre, circle to cover"},
 			{Concept: groundWord, Words: "background, background square, background block, ground, backdrop"},
 			{Concept: marginWord, Words: "margin, of margin, background all round, clear all round, to spare all round, space around, of background round"},
-		},
-		About: of(blade, ring, fanWord, halfRing, quarterOf, foldedTip, angleWord),
-		Says:  append(append(says(5, ring), says(4, blade, opening, coverWord, groundWord, foldedTip, fanWord, halfRing)...), append(says(2, narrowEnd, wideEnd, across, howBig, circle, plainEnds, long, quarterCirc), against(triangle, diamond, hexagon)...)...),
-		Inputs: []input{
+		}...),
+		About: of(ruffles, cups, notFlat, blade, ring, fanWord, halfRing, quarterOf, foldedTip, angleWord),
+		Says:  append(append(append(says(5, ring), says(7, ruffles, cups, notFlat)...), says(4, blade, opening, coverWord, groundWord, foldedTip, fanWord, halfRing)...), append(says(2, narrowEnd, wideEnd, across, howBig, circle, plainEnds, long, quarterCirc), against(triangle, diamond, hexagon)...)...),
+		Inputs: append([]input{
 			{name: "blades", kind: aCount, usual: [2]float64{3, 72}, after: of(blade, ofThem), before: of(blade, ring), prior: 1, label: "the number of blades", ask: "How many blades, or what angle is each?", offer: []string{"16 blades", "18°"}},
 			bladeAngle(),
 			bladeLength(),
@@ -42,8 +42,8 @@ func wedgeRingTopic() Topic {
 			{name: "margin", kind: aLength, usual: [2]float64{0.5, 8}, after: of(marginWord), before: of(marginWord), label: "the margin"},
 			{name: "ends", kind: aWord, words: map[words.Concept]string{foldedTip: "folded", plainEnds: "plain", roundTips: "rounded"}},
 			turnInput(), seamAllowance(),
-		},
-		Needs:    [][]string{{"blades", "angle"}, {"blade_length", "ring_across"}},
+		}, flatnessInputs()...),
+		Needs:    [][]string{{"blades", "angle", "trouble"}, {"blade_length", "ring_across", "trouble"}},
 		Examples: []string{"ring of 16 blades, 6 in long", "18° blades 5 in long with folded tips, 1 in narrow end"},
 		Source:   "each seam moves the blades in by seam ÷ sin(angle ÷ 2); a folded tip loses one more seam (tourmalinethymequilts.com); the rest is geometry.",
 		Work:     workWedgeRing,
@@ -61,6 +61,9 @@ func otherEnds(now, before map[string]Value) {
 }
 
 func workWedgeRing(w *work) error {
+	if w.word("trouble") != "" {
+		return workFlatness(w)
+	}
 	angle, _ := w.value("angle")
 	r := calc.RingRequest{
 		Conventions: w.conventions("seam"),
