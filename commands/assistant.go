@@ -94,7 +94,7 @@ func (a *Assistant) Respond(t Turn) Response {
 		return Response{Reply: decline("", tooLong), State: t.State, Own: t.Own}
 	}
 	if strings.Contains(t.Text, "://") || strings.Contains(t.Text, "www.") {
-		return Response{Reply: finish(decline("", noLinks)), State: t.State, Own: t.Own}
+		return Response{Reply: bounded(decline("", noLinks)), State: t.State, Own: t.Own}
 	}
 	c := &conversation{
 		assistant: a,
@@ -107,5 +107,8 @@ func (a *Assistant) Respond(t Turn) Response {
 	prints := c.has(sheetWord)
 	reply := c.respond()
 	reply.ToPrint = reply.Printable() && (reply.ToPrint || prints)
-	return Response{Reply: finish(reply), State: c.state, Own: c.own, Forget: c.forget}
+	if !c.inFull {
+		reply = bounded(reply)
+	}
+	return Response{Reply: reply, State: c.state, Own: c.own, Forget: c.forget}
 }

@@ -213,30 +213,17 @@ func safe(s string) string {
 	return strings.Join(strings.Fields(b.String()), " ")
 }
 
-// finish bounds the reply and makes its lists what JSON wants.
-func finish(r Reply) Reply {
-	if len(r.Text) > maxReply {
-		r.Text = shorten(r.Text, maxReply)
-	}
-	r.Understood = orEmpty(r.Understood)
-	r.Figures = orEmpty(r.Figures)
-	r.Assumed = orEmpty(r.Assumed)
-	r.Working = orEmpty(r.Working)
-	r.Reminders = orEmpty(r.Reminders)
-	r.Choices = orEmpty(r.Choices)
-	r.Files = orEmpty(r.Files)
+// bounded keeps a reply to what a person reads at once.
+func bounded(r Reply) Reply {
+	r.Text = shorten(r.Text, maxReply)
 	return r
-}
-
-func orEmpty[T any](list []T) []T {
-	if list == nil {
-		return []T{}
-	}
-	return list
 }
 
 // shorten cuts a text at the last line that fits, or else within the line.
 func shorten(s string, characters int) string {
+	if len(s) <= characters {
+		return s
+	}
 	runes := []rune(s)
 	if len(runes) <= characters {
 		return s

@@ -17,6 +17,7 @@ type conversation struct {
 	state     State
 	own       Settings
 	forget    bool
+	inFull    bool   // the working was asked for, so the reply may be long
 	typed     string // a short answer as it was typed, where it stands for a choice
 	example   bool   // the person does not know, so the first choice stands in as an example
 

@@ -268,6 +268,7 @@ func (c *conversation) returnTo() {
 
 // explainLast answers "why" and "how did you get that" from the working.
 func (c *conversation) explainLast() Reply {
+	c.inFull = true
 	asked := c.split
 	c.system = c.unitsNow()
 	if c.state.Last.Metric {
