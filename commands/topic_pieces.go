@@ -12,7 +12,7 @@ func piecesTopic() Topic {
 	return Topic{
 		Name: "pieces", Group: CutIt, Title: "how many pieces a cut of fabric gives",
 		About: of(squarePc, rectangle, piece, strip, block, fatQuarter, fatEighth, longQuarter),
-		Says:  append(says(5, fatQuarter, fatEighth, longQuarter), append(says(3, squarePc, rectangle, strip, fromWord, piece, clothAmount, scrap, canGet), append(says(2, fabric, precut), against(blade, halfSquare, gooseWord, hexagon, fourPatch, ninePatch, quarterSquare, squareInSq, diamond, triangle, block)...)...)...),
+		Says:  append(says(5, fatQuarter, fatEighth, longQuarter), append(says(3, squarePc, rectangle, strip, fromWord, piece, clothAmount, scrap, canGet), append(says(2, fabric, precut), against(blade, halfSquare, gooseWord, hexagon, fourPatch, ninePatch, quarterSquare, squareInSq, diamond, triangle, block, closing, allRound, bindingWord)...)...)...),
 		Asks:  says(4, squarePc, rectangle, strip, piece),
 		Inputs: []input{
 			{name: "size", kind: aSize, after: of(rectangle, piece, squarePc), before: of(rectangle, piece, squarePc), prior: 5, usual: [2]float64{0.75, 30}, not: of(fabric, quilt), label: "the size of the pieces", replaces: []string{"side"}},
